@@ -1,0 +1,133 @@
+#include "kernel/part/outline.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "shared/error.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+#include "shared/units.hpp"
+
+namespace lamwright {
+namespace {
+
+std::string at_text(const Vec2& p) { return "(" + number(p.x()) + ", " + number(p.y()) + ")"; }
+
+void join_exactly(std::vector<Segment>& loop, const std::string& name) {
+  for (std::size_t i = 0; i < loop.size(); ++i) {
+    Segment& next = loop[(i + 1) % loop.size()];
+    const double gap = (next.from - loop[i].to).norm();
+    if (!(gap <= kSamePoint))
+      throw geometry_error(name, "the outline is open between " + at_text(loop[i].to) + " and " + at_text(next.from) + ", gap " + number(gap),
+                           "close it");
+    loop[i].to = next.from;
+  }
+}
+
+void refuse_crossings(const std::vector<Segment>& loop, const std::string& name) {
+  const auto refuse = [&](const Vec2& p) {
+    throw geometry_error(name, "the outline crosses itself at " + at_text(p), "draw one simple loop");
+  };
+  std::vector<Box2> boxes;
+  for (const Segment& s : loop) boxes.push_back(box(s));
+  const auto apart = [](const Box2& a, const Box2& b) {
+    return (a.low.array() > b.high.array() + kSamePoint).any() || (b.low.array() > a.high.array() + kSamePoint).any();
+  };
+  for (std::size_t i = 0; i < loop.size(); ++i)
+    for (std::size_t j = i + 1; j < loop.size(); ++j) {
+      if (apart(boxes[i], boxes[j])) continue;
+      for (const Vec2& p : crossings(loop[i], loop[j])) {
+        const bool after = j == i + 1 && (p - loop[i].to).norm() < 10 * kSamePoint;
+        const bool before = i == 0 && j + 1 == loop.size() && (p - loop[i].from).norm() < 10 * kSamePoint;
+        if (!after && !before) refuse(p);
+      }
+    }
+}
+
+// Signed area and first moments of the region between a chord and its arc (Green's theorem over the arc).
+struct Region {
+  double area = 0;
+  Vec2 moment{0, 0};
+};
+
+Region cap(const Segment& s) {
+  if (s.straight()) return {};
+  const double area = s.radius * s.radius * (s.turn - std::sin(s.turn)) / 2;
+  const double half = std::abs(s.turn) / 2;
+  const double out = 2 * s.radius * std::pow(std::sin(half), 3) / (3 * (half - std::sin(half) * std::cos(half)));
+  const Vec2 middle = (s.point(0.5) - s.centre) / s.radius;
+  return {area, area * (s.centre + out * middle)};
+}
+
+Region region(const std::vector<Segment>& loop) {
+  const Vec2 base = loop.front().from;  // moments about a point of the loop: no cancellation for far-off parts
+  Region sum;
+  for (const Segment& s : loop) {
+    const Vec2 a = s.from - base, b = s.to - base;
+    const double twice = cross(a, b);
+    sum.area += twice / 2;
+    sum.moment += twice / 6 * (a + b);
+    Segment moved = s;
+    moved.from -= base;
+    moved.to -= base;
+    moved.centre -= base;
+    const Region c = cap(moved);
+    sum.area += c.area;
+    sum.moment += c.moment;
+  }
+  return {sum.area, sum.moment + sum.area * base};
+}
+
+}  // namespace
+
+Outline::Outline(std::vector<Segment> loop, const std::string& name) {
+  if (loop.size() < 2) throw geometry_error(name, "the outline has fewer than two edges", "draw one closed loop");
+  join_exactly(loop, name);
+  refuse_crossings(loop, name);
+  if (region(loop).area < 0) {
+    std::reverse(loop.begin(), loop.end());
+    for (Segment& s : loop) s = s.reversed();
+  }
+  const Region sum = region(loop);
+  if (!(sum.area > kSamePoint)) throw geometry_error(name, "the outline encloses no area", "draw one closed loop");
+  segments_ = std::move(loop);
+  area_ = sum.area;
+  centroid_ = sum.moment / sum.area;
+}
+
+Box2 Outline::box() const {
+  Box2 all;
+  for (const Segment& s : segments_) all.add(lamwright::box(s));
+  return all;
+}
+
+// Winding by the angle that the edge turns through as seen from p: exact for arcs, no ray to graze a corner.
+bool Outline::contains(const Vec2& p) const {
+  double winding = 0;
+  for (const Segment& s : segments_) {
+    const Vec2 a = s.from - p, b = s.to - p;
+    winding += std::atan2(cross(a, b), a.dot(b));
+    if (s.straight()) continue;
+    // Seen from inside the cap between chord and arc, the arc goes the other way round.
+    const bool in_circle = (p - s.centre).norm() < s.radius;
+    const bool beyond_chord = cross(s.to - s.from, p - s.from) * (s.turn > 0 ? 1 : -1) < 0;
+    if (std::abs(s.turn) <= kPi ? in_circle && beyond_chord : in_circle || beyond_chord) {
+      const bool outside_minor = std::abs(s.turn) > kPi && !in_circle;
+      if (!outside_minor) winding += s.turn > 0 ? 2 * kPi : -2 * kPi;
+    }
+  }
+  return winding > kPi;
+}
+
+double Outline::distance(const Vec2& p) const {
+  double least = INFINITY;
+  for (const Segment& s : segments_) least = std::min(least, lamwright::distance(s, p));
+  return least;
+}
+
+Outline rectangle(const Vec2& low, const Vec2& high) {
+  const Vec2 b{high.x(), low.y()}, d{low.x(), high.y()};
+  return {{line(low, b), line(b, high), line(high, d), line(d, low)}, "rectangle"};
+}
+
+}  // namespace lamwright

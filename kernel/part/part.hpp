@@ -1,0 +1,124 @@
+// A part of the press: stock, outline, features, marks. The single source of drawings, lists and solids.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "kernel/part/frame.hpp"
+#include "kernel/part/outline.hpp"
+
+namespace lamwright {
+
+enum class PartKind {
+  former_lower, former_upper, beam, bearer, spacer_block, fixing_block, pressing_beam, panel
+};
+std::string to_text(PartKind kind);  // "former-lower" ...
+
+// What a bore is for: layers, tables and checks tell bores apart by it.
+enum class BoreUse { foot_screw, foot_pilot, strap, caul_pilot, clamp };
+std::string to_text(BoreUse use);    // "foot screw" ...
+
+struct Counterbore {
+  double diameter = 0;
+  double depth = 0;
+  bool operator==(const Counterbore&) const = default;
+};
+
+// A bore as asked for, in the part's own frame. `axis` is unit and points into the wood from `at`, the point where
+// the tool enters; without a depth it goes through; the counterbore is at the entering side.
+struct BoreSpec {
+  BoreUse use;
+  double diameter = 0;
+  std::optional<double> depth;
+  std::optional<Counterbore> counterbore;
+  Vec3 at{0, 0, 0};
+  Vec3 axis{0, 0, 1};
+};
+
+// Faces of a part for bores: an edge of the outline (its index), or one of the two flat faces.
+inline constexpr int kNearFace = -1;  // sheet coordinate 0
+inline constexpr int kFarFace = -2;   // sheet coordinate thickness
+inline constexpr int kNoFace = -3;    // a blind bore leaves through none
+
+// A bore as resolved: `length` along its axis, the faces it enters and leaves by, and whether its mouth stays
+// within one flat face (then a solid needs no Boolean). `removed` is the wood it takes out, mm3.
+struct Bore : BoreSpec {
+  double length = 0;
+  int enters = kNearFace;
+  int leaves = kNoFace;
+  bool flat_mouth = true;
+  double removed = 0;
+
+  std::string kind() const { return counterbore ? "counterbored" : depth ? "blind" : "through"; }
+};
+
+// A pencil or engraving mark on the sheet, in sheet coordinates: lines, or a text with its lower left at `at`.
+struct Mark {
+  enum class Kind { centre_line, blank_end, trim_line, label };
+  Kind kind;
+  std::vector<Segment> lines;
+  std::string text;
+  Vec2 at{0, 0};
+  double angle = 0;   // radians
+  double height = 0;  // of the capitals, mm
+};
+
+struct PartSpec {
+  std::string name;
+  PartKind kind = PartKind::former_lower;
+  std::string stock;   // "board 18 (17.6)", "D40 46 x 90"
+  Outline outline;     // in the sheet's plane
+  double thickness = 0;
+  Frame sheet;         // from sheet coordinates (u, v, w) to the part's own frame; w from 0 to thickness
+  std::vector<BoreSpec> bores;
+  std::vector<Mark> marks;
+  bool board = false;  // sawn or routed flat from sheet board: gets a cutting file
+};
+
+// Immutable; made by make_part, which keeps bores apart, so that every later stage can rely on it.
+class Part {
+ public:
+  const std::string& name() const { return spec_.name; }
+  PartKind kind() const { return spec_.kind; }
+  const std::string& stock() const { return spec_.stock; }
+  const Outline& outline() const { return spec_.outline; }
+  double thickness() const { return spec_.thickness; }
+  const Frame& sheet() const { return spec_.sheet; }
+  const std::vector<Bore>& bores() const { return bores_; }
+  const std::vector<Mark>& marks() const { return spec_.marks; }
+  bool board() const { return spec_.board; }
+
+  double volume() const { return volume_; }  // mm3, closed form, bores out
+  Vec3 centre() const { return centre_; }    // of mass, own frame
+  double face_area() const;                  // mm2 of one flat face with the bores that open in it taken out
+
+  struct Box {
+    Vec3 low;
+    Vec3 high;
+    Vec3 size() const { return high - low; }
+  };
+  Box box() const;  // own frame
+
+  Part renamed(std::string name) const;
+
+ private:
+  friend Part make_part(PartSpec spec);
+  explicit Part(PartSpec spec) : spec_(std::move(spec)) {}
+  PartSpec spec_;
+  std::vector<Bore> bores_;
+  double volume_ = 0;
+  Vec3 centre_{0, 0, 0};
+};
+
+// Resolves and checks. Throws Error (geometry) naming part and bore when a bore does not begin on the surface,
+// leaves less than 5 of wood to another bore or to an edge, or would split the part; and when the thickness is not
+// positive. Source of the 5: common practice, no source.
+Part make_part(PartSpec spec);
+
+// Least wood between two bores, and between a bore and an edge, mm. Common practice, no source.
+inline constexpr double kLeastWood = 5;
+
+// Equal in everything but the name, lengths to 1e-6: such bodies share one part.
+bool same_part(const Part& a, const Part& b);
+
+}  // namespace lamwright

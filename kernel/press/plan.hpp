@@ -1,0 +1,135 @@
+// The press plan: what a press method lays out. It belongs to no method; checks and exporters read only this.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "kernel/panel/panel.hpp"
+#include "kernel/part/part.hpp"
+
+namespace lamwright {
+
+// Frame of the built press: origin on the base line under the middle of the chord, X across the curve to the right,
+// Y up, Z along the width from the pack's near edge. mm, N, radians.
+
+// A width station: the mid-plane of a former and the contact curves there. One per former, nearest first.
+struct Section {
+  double z = 0;
+  Profile lower;
+  std::optional<Profile> upper;
+  bool strapped = true;  // stands on a strapped beam; otherwise on a plain or grooved bearer
+};
+
+enum class Group { lower, upper, panel, reference };
+
+// One placed piece. `part` indexes PressPlan::parts; equal bodies share a part.
+struct Body {
+  std::size_t part = 0;
+  Frame placed;      // from the part's own frame to the press
+  Group group = Group::lower;
+  std::string name;  // "former-lower-01"
+};
+
+// A roller at a former's lower corner: the strap turns over it toward the mark.
+struct Roller {
+  Vec2 axis{0, 0};
+  double diameter = 0;
+  Vec2 on{0, 0};   // where the strap from the caul meets it
+  Vec2 off{0, 0};  // where the strap to the mark leaves it
+};
+
+// One end of a strap, in the plane of its former.
+struct StrapEnd {
+  Vec2 leaves{0, 0};  // end of the top caul's outer line
+  Vec2 mark{0, 0};    // the strap hole that it hooks to
+  double run = 0;     // free length between the last touch (caul or roller) and the mark
+  double exit = 0;    // turn from the caul's tangent toward the former, radians
+  std::optional<Roller> roller;
+};
+
+struct Closure {
+  double z = 0;
+  StrapEnd left;
+  StrapEnd right;
+  double tension = 0;     // N at each ratchet
+  std::string hardware;   // trade row
+  double width = 0;       // of the strap
+  double ratchet = 0;     // length that a ratchet takes up
+  bool staggered = false; // its ratchets are moved along the strap so that neighbours do not touch
+};
+
+// A slat of a caul as stations along the line it lies on.
+struct Slat {
+  double from = 0;
+  double to = 0;
+  double middle() const { return (from + to) / 2; }
+};
+
+// A layer of the press in cross-section: between its inner line and that line's parallel at `thickness`. Without
+// slats it is one continuous sheet.
+struct Layer {
+  enum class Kind { panel, cover, liner, sheathing, bed_caul, top_caul };
+  Kind kind;
+  Profile inner;
+  double thickness = 0;
+  std::vector<Slat> slats;  // stations on the line the slats touch: bed caul its inner line, top caul its inner line
+};
+std::string to_text(Layer::Kind kind);
+
+// A straight piece clamped over a flat of the panel, one to a former.
+struct FlatPressed {
+  double from = 0, to = 0;  // girth stations on the neutral line
+  std::vector<Vec2> clamps;
+};
+
+struct Pin {
+  Vec3 at{0, 0, 0};  // foot of the pin on the pack's outer side, press frame
+  double diameter = 0;
+};
+
+enum class Load { belt, seated, even };
+
+// How former stations came about.
+struct Spacing {
+  double pitch = 0;
+  double clear = 0;
+  double widest = 0;   // what is flush with the pack's edge
+  int every = 1;       // a beam and strap under every n-th former
+  std::string note;    // reason, when a default stands in for a calculation
+};
+
+// Purchased pieces, for lists.
+struct Hardware {
+  std::string name;
+  std::string use;
+  int count = 0;
+};
+
+struct PressPlan {
+  std::string title;
+  std::string date;    // job's date or empty
+  std::string number;  // short hash of the job
+  std::string method;  // "one-part"
+  std::string reason;  // why this method
+  Panel panel;         // as validated
+  Profile neutral;     // neutral line of the blank in the press frame
+  std::vector<Section> sections;
+  std::vector<Part> parts;
+  std::vector<Body> bodies;    // by Z, then X
+  std::vector<Closure> closures;
+  Load load = Load::belt;
+  std::vector<Layer> layers;   // from the former outward
+  std::vector<FlatPressed> flats;
+  std::vector<Pin> pins;
+  std::vector<Hardware> hardware;
+  Spacing spacing;
+  double beam_depth = 0;
+  double min_depth = 0;
+  double uncovered_left = 0;   // strip of the pack's outer side past the top caul, mm
+  double uncovered_right = 0;
+  std::vector<std::string> notes;  // plain sentences for people, in order
+};
+
+std::size_t instances(const PressPlan& plan, std::size_t part);
+
+}  // namespace lamwright

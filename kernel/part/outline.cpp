@@ -108,13 +108,9 @@ bool Outline::contains(const Vec2& p) const {
     const Vec2 a = s.from - p, b = s.to - p;
     winding += std::atan2(cross(a, b), a.dot(b));
     if (s.straight()) continue;
-    // Seen from inside the cap between chord and arc, the arc goes the other way round.
-    const bool in_circle = (p - s.centre).norm() < s.radius;
-    const bool beyond_chord = cross(s.to - s.from, p - s.from) * (s.turn > 0 ? 1 : -1) < 0;
-    if (std::abs(s.turn) <= kPi ? in_circle && beyond_chord : in_circle || beyond_chord) {
-      const bool outside_minor = std::abs(s.turn) > kPi && !in_circle;
-      if (!outside_minor) winding += s.turn > 0 ? 2 * kPi : -2 * kPi;
-    }
+    // Seen from between chord and arc, the arc goes round the other way than its chord.
+    const double sense = s.turn > 0 ? 1 : -1;
+    if ((p - s.centre).norm() < s.radius && cross(s.to - s.from, p - s.from) * sense < 0) winding += sense * 2 * kPi;
   }
   return winding > kPi;
 }

@@ -1,0 +1,143 @@
+// A job, read and checked: plain values in mm, N, MPa, radians. What was not given holds its default.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "kernel/panel/panel.hpp"
+#include "shared/quantity.hpp"
+
+namespace lamwright {
+
+struct PlySpec {
+  std::string timber;   // trade row name
+  double thickness = 0;
+  double grain = 0;     // radians; 0 along (round the curve), pi/2 across
+  double modulus = 0;   // MPa round the curve, from the row and the grain
+  std::optional<double> maker_radius;
+};
+
+struct LayupSpec {
+  std::vector<PlySpec> plies;  // each sheet on its own, inner to outer
+  std::string glue;
+  double glue_line = 0;
+  double cover = 0;
+  std::string cover_stock;
+};
+
+struct SpringbackSpec {
+  enum class Kind { computed, none, share, test_piece };
+  Kind kind = Kind::computed;
+  double share = 0;
+  double form_radius = 0;  // of the described face
+  double part_radius = 0;
+};
+
+struct PanelSpec {
+  double width = 0;
+  double trim = 0;
+  int count = 1;
+  Face face = Face::inner;
+  Profile profile;  // the described face as released, starting at the origin with heading 0
+};
+
+struct PressSpec {
+  std::string method;  // "auto" or a method's name
+  std::string pull;
+  SpringbackSpec springback;
+  bool pressure_required = false;
+  double beam_tilt = 0;
+  double draft = 0;
+  bool guide_rollers = false;
+};
+
+struct CaulSpec {
+  enum class Kind { slatted, sheathed, bare };
+  Kind kind = Kind::slatted;
+  std::string name;          // trade row or "own"
+  double thickness = 0;      // of one slatted caul; of all sheathing together
+  std::optional<double> pitch;  // none: continuous
+  double coverage = 1;       // slat width over pitch
+  std::vector<double> sheathing;
+  double liner = 0;
+  enum class Lagging { automatic, close, open };
+  Lagging lagging = Lagging::automatic;
+  std::optional<double> stiffness;  // EI of the caul per mm of girth, N mm2 per mm
+  std::optional<double> least_crown_radius;
+  std::optional<double> least_hollow_radius;
+};
+
+struct SpacingSpec {
+  enum class Kind { automatic, pitch, max_clear, count };
+  Kind kind = Kind::automatic;
+  double length = 0;  // greatest pitch or greatest clear
+  int count = 0;
+};
+
+struct FormerSpec {
+  std::string board;       // name for people: "ply-18"
+  double nominal = 0;
+  double thickness = 0;    // as measured
+  SpacingSpec spacing;
+  double extend = 0;
+  double min_depth = 0;
+  double brace_rows = 0;
+  std::optional<double> groove_depth;
+  double clamp_hole = 0;
+  double clamp_force = 0;
+  int uses = 0;
+  double block_width = 0, block_depth = 0;
+  double pressing_width = 0, pressing_depth = 0;
+};
+
+struct BeamSpec {
+  double width = 0;
+  double depth = 0;
+  std::string timber_class;
+  int every = 1;
+  bool every_given = false;  // the job says it, so it is not raised without asking
+  double screw_diameter = 0, screw_length = 0, screw_reach = 0, screw_pitch = 0;
+  double counterbore = 0;
+};
+
+struct StrapSpec {
+  bool used = true;    // a sheathed or bare one-part mould has none unless asked for
+  std::string kind;
+  double width = 0;
+  double thickness = 0;
+  double ratchet = 0;  // length it takes up
+  double rating = 0;   // N
+  double tension = 0;  // N
+  double exit = 0;     // radians
+  bool both_ends = true;
+  double friction = 0;
+  double hole = 0;
+  double hole_pitch = 0;
+  int holes = 0;
+  double roller_diameter = 0;
+};
+
+struct OutputSpec {
+  std::string step;   // "ap214" or "ap242"
+  std::string dxf;
+  std::string paper;
+};
+
+struct Job {
+  std::string title;
+  LengthUnit units = LengthUnit::mm;
+  LengthUnit report_units = LengthUnit::mm;
+  std::string date;    // ISO 8601 day or empty
+  std::string number;  // short hash of the file
+  PanelSpec panel;
+  LayupSpec layup;
+  PressSpec press;
+  CaulSpec caul;
+  FormerSpec formers;
+  BeamSpec beams;
+  StrapSpec straps;
+  OutputSpec outputs;
+  std::vector<std::string> notes;  // how texts were read: "panel.width: 35 1/2 in = 901.7 mm"
+};
+
+}  // namespace lamwright

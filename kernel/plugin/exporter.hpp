@@ -1,0 +1,51 @@
+// What an exporter is: it turns a finished plan into files. It adds no geometry.
+#pragma once
+#include <functional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "kernel/check/finding.hpp"
+#include "kernel/job/job.hpp"
+#include "kernel/press/plan.hpp"
+
+namespace lamwright {
+
+// Thrown when the caller asked to stop; not an Error, nothing is wrong.
+struct Cancelled {};
+
+// Told of each stage; may throw Cancelled from step().
+class Progress {
+ public:
+  virtual ~Progress() = default;
+  virtual void step(std::string_view stage) { (void)stage; }
+};
+
+// Takes finished files. `path` is relative with forward slashes ("parts/beam.svg"); each is written once.
+// Throws Error (file) when it cannot.
+class Sink {
+ public:
+  virtual ~Sink() = default;
+  virtual void write(const std::string& path, std::string_view bytes) = 0;
+  virtual const std::vector<std::string>& written() const = 0;  // in order
+};
+
+struct ExportInput {
+  const Job& job;
+  const PressPlan& plan;
+  const std::vector<Finding>& findings;
+  Progress& progress;
+};
+
+class Exporter {
+ public:
+  virtual ~Exporter() = default;
+  virtual std::string name() const = 0;
+  virtual std::string summary() const = 0;             // one line for `list exporters`
+  virtual std::vector<KeyRow> keys() const { return {}; }  // its own keys under [outputs.<name>]
+  // Throws Error; output depends on the input alone (no clock, locale or environment).
+  virtual void write(const ExportInput& input, Sink& sink) const = 0;
+};
+
+}  // namespace lamwright

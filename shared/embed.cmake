@@ -1,7 +1,5 @@
 # Writes a source file that holds each trade table as text, so that the program needs no data files beside it.
-separate_arguments(TABLES UNIX_COMMAND "${TABLES}")
-string(REPLACE ";" " " names "${TABLES}")
-separate_arguments(names)
+string(REPLACE "," ";" names "${TABLES}")
 set(text "#include \"shared/trade_tables.hpp\"\n\nnamespace lamwright {\n\nconst std::vector<TradeText>& trade_texts() {\n  static const std::vector<TradeText> texts{\n")
 foreach(name ${names})
   file(READ ${FOLDER}/${name}.toml body)

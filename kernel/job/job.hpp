@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "kernel/caul/slats.hpp"
 #include "kernel/panel/panel.hpp"
 #include "shared/quantity.hpp"
 
@@ -38,7 +39,7 @@ struct PanelSpec {
   double trim = 0;
   int count = 1;
   Face face = Face::inner;
-  Profile profile;  // the described face as released, starting at the origin with heading 0
+  Profile profile{Pose{}, {Run{1, 0}}};  // the described face as released; starts at the origin with heading 0
 };
 
 struct PressSpec {
@@ -60,7 +61,6 @@ struct CaulSpec {
   double coverage = 1;       // slat width over pitch
   std::vector<double> sheathing;
   double liner = 0;
-  enum class Lagging { automatic, close, open };
   Lagging lagging = Lagging::automatic;
   std::optional<double> stiffness;  // EI of the caul per mm of girth, N mm2 per mm
   std::optional<double> least_crown_radius;
@@ -101,11 +101,13 @@ struct BeamSpec {
 };
 
 struct StrapSpec {
-  bool used = true;    // a sheathed or bare one-part mould has none unless asked for
+  enum class Use { automatic, yes, no };
+  Use use = Use::automatic;  // automatic: every press but a sheathed or bare one-part mould has straps
   std::string kind;
   double width = 0;
   double thickness = 0;
-  double ratchet = 0;  // length it takes up
+  double ratchet = 0;  // length it takes up along the strap
+  double ratchet_width = 0;
   double rating = 0;   // N
   double tension = 0;  // N
   double exit = 0;     // radians

@@ -8,6 +8,7 @@
 
 #include "kernel/check/finding.hpp"
 #include "kernel/job/job.hpp"
+#include "kernel/job/keys.hpp"
 #include "kernel/press/plan.hpp"
 
 namespace lamwright {

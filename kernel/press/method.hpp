@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "kernel/job/job.hpp"
+#include "kernel/job/keys.hpp"
 #include "kernel/press/plan.hpp"
 
 namespace lamwright {

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "kernel/caul/slats.hpp"
 #include "kernel/panel/panel.hpp"
 #include "kernel/part/part.hpp"
 
@@ -56,13 +57,6 @@ struct Closure {
   double width = 0;       // of the strap
   double ratchet = 0;     // length that a ratchet takes up
   bool staggered = false; // its ratchets are moved along the strap so that neighbours do not touch
-};
-
-// A slat of a caul as stations along the line it lies on.
-struct Slat {
-  double from = 0;
-  double to = 0;
-  double middle() const { return (from + to) / 2; }
 };
 
 // A layer of the press in cross-section: between its inner line and that line's parallel at `thickness`. Without
@@ -125,8 +119,12 @@ struct PressPlan {
   Spacing spacing;
   double beam_depth = 0;
   double min_depth = 0;
+  double strap_free = 0;       // length kept free for a ratchet before the mark
   double uncovered_left = 0;   // strip of the pack's outer side past the top caul, mm
   double uncovered_right = 0;
+  double foot_width = 0;       // of a former
+  double former_height = 0;
+  bool foot_sloped = false;    // its sides lean with the straps
   std::vector<std::string> notes;  // plain sentences for people, in order
 };
 

@@ -15,7 +15,7 @@ namespace {
   const double radius = 1 / std::abs(profile.runs()[i].curvature);
   throw geometry_error(run_name(profile, i) + " (radius " + number(radius) + ")",
                        "the " + what + " lies " + number(std::abs(d)) + " inside it and collapses",
-                       "a distance under " + number(radius) + " fits, or raise the radius above " + number(std::abs(d)));
+                       "a stack thinner than " + number(radius) + " fits, or raise the radius above " + number(std::abs(d)));
 }
 
 }  // namespace

@@ -1,0 +1,74 @@
+#include "cli/command.hpp"
+#include "cli/job_run.hpp"
+#include "cli/options.hpp"
+#include "cli/output_folder.hpp"
+#include "cli/plugins.hpp"
+#include "cli/terminal.hpp"
+#include "shared/number.hpp"
+
+namespace lamwright::cli {
+namespace {
+
+std::string summary_text(const Evaluation& result, const std::string& folder, std::size_t files) {
+  const PressPlan& plan = *result.plan;
+  std::string text = (plan.title.empty() ? "Press" : plan.title) + ": " + plan.method + " press, " + counted(long(plan.sections.size()), "former") + "\n";
+  std::vector<std::vector<std::string>> rows;
+  for (std::size_t i = 0; i < plan.parts.size(); ++i) {
+    const Vec3 size = plan.parts[i].box().size();
+    rows.push_back({"  " + std::to_string(instances(plan, i)) + " x", plan.parts[i].name(), number(size.x(), 1) + " x " + number(size.y(), 1) + " x " + number(size.z(), 1), plan.parts[i].stock()});
+  }
+  text += aligned(rows);
+  text += "Checks: " + verdict_counts(result.findings) + "\n";
+  for (const Finding& f : worst_first(result.findings))
+    if (f.verdict != Verdict::pass) text += "  " + to_text(f.verdict) + ": " + f.title + " (" + f.where + ") " + number(f.value, 1) + ", limit " + number(f.limit, 1) + " " + f.unit + ". " + f.advice + "\n";
+  for (const std::string& note : plan.notes) text += "Note: " + note + "\n";
+  return text + counted(long(files), "file") + " in " + folder + "\n";
+}
+
+int refuse_failed(const Evaluation& result) {
+  for (const Finding& f : worst_first(result.findings))
+    if (f.verdict == Verdict::fail) message(f.title + " (" + f.where + "): " + number(f.value, 2) + " " + f.unit + ", limit " + number(f.limit, 2) + "; " + f.advice);
+  message("nothing was written; --despite-fails builds all the same");
+  return kFindingFailed;
+}
+
+int build(const po::variables_map& values) {
+  const std::string job_file = required(values, "job", "JOB");
+  const std::string folder = required(values, "output", "-o DIR");
+  Registry registry;
+  add_press_methods(registry);
+  add_exporters(registry);
+  StageProgress progress;
+  Evaluation result = evaluated(job_file, registry, progress);
+  if (!result.errors.empty()) return tell(result.errors);
+  if (values.count("step")) result.job->outputs.step = values["step"].as<std::string>();
+  if (any_failed(result.findings) && !values.count("despite-fails")) return refuse_failed(result);
+  OutputFolder output(folder);
+  load_step(registry);
+  add_summary(registry);
+  for (const auto& exporter : registry.exporters()) {
+    progress.step("writing " + exporter->name());
+    exporter->write({*result.job, *result.plan, result.findings, progress}, output);
+  }
+  progress.step("moving into place");
+  output.commit();
+  print(summary_text(result, folder, output.written().size() + 1));
+  return kDone;
+}
+
+int run(const std::vector<std::string>& arguments) {
+  Accepts accepts{po::options_description(), {"job"}};
+  accepts.options.add_options()("output,o", po::value<std::string>()->value_name("DIR"), "folder for the results: new, empty, or from an earlier build")(
+      "step", po::value<std::string>()->value_name("SCHEMA"), "schema of STEP files: ap214 (default) or ap242")("despite-fails", "build although a check fails");
+  po::variables_map values;
+  if (!parse(build_command(), accepts, arguments, values)) return kDone;
+  if (values.count("step") && values["step"].as<std::string>() != "ap214" && values["step"].as<std::string>() != "ap242")
+    throw UsageError{"--step " + values["step"].as<std::string>() + " is unknown: ap214 or ap242"};
+  return build(values);
+}
+
+}  // namespace
+
+Command build_command() { return {"build", "build JOB -o DIR [--step ap214|ap242] [--despite-fails]", "Lays out the press and writes solids, cutting files, drawings and the summary.", run}; }
+
+}  // namespace lamwright::cli

@@ -1,0 +1,24 @@
+// All file access of the program.
+#pragma once
+#include <filesystem>
+#include <string>
+
+#include "kernel/job/read_job.hpp"
+
+namespace lamwright::cli {
+
+// Whole contents; at most 64 MB. Throws Error (file).
+std::string read_file(const std::filesystem::path& path);
+
+// Files that a job names lie relative to the job file; the day comes from SOURCE_DATE_EPOCH.
+class FileSources : public Sources {
+ public:
+  explicit FileSources(const std::filesystem::path& job) : folder_(job.parent_path()) {}
+  std::string read(const std::string& name) const override { return read_file(folder_ / name); }
+  std::string date() const override;
+
+ private:
+  std::filesystem::path folder_;
+};
+
+}  // namespace lamwright::cli

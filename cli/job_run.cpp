@@ -1,0 +1,48 @@
+#include "cli/job_run.hpp"
+
+#include <algorithm>
+
+#include "cli/command.hpp"
+#include "cli/files.hpp"
+#include "cli/terminal.hpp"
+#include "shared/number.hpp"
+
+namespace lamwright::cli {
+
+int status_of(const Error& error) {
+  switch (error.kind()) {
+    case ErrorKind::job:
+    case ErrorKind::geometry: return kWrongJob;
+    case ErrorKind::file: return kFileFailed;
+    case ErrorKind::internal: return kToolFailed;
+  }
+  return kToolFailed;
+}
+
+Evaluation evaluated(const std::string& job_file, const Registry& registry, Progress& progress) {
+  const std::string text = read_file(job_file);
+  return evaluate(text, job_file, FileSources(job_file), registry, progress);
+}
+
+int tell(const std::vector<Error>& errors) {
+  for (const Error& error : errors) message(error.what());
+  return errors.empty() ? int(kDone) : status_of(errors.front());
+}
+
+std::string verdict_counts(const std::vector<Finding>& findings) {
+  const auto count = [&](Verdict verdict) { return std::to_string(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.verdict == verdict; })); };
+  return count(Verdict::pass) + " pass, " + count(Verdict::caution) + " caution, " + count(Verdict::fail) + " fail";
+}
+
+std::string findings_table(const std::vector<Finding>& findings) {
+  std::vector<std::vector<std::string>> rows{{"verdict", "check", "value", "limit", "where"}};
+  const auto with_unit = [](double value, const std::string& unit) { return number(value, 2) + (unit.empty() ? "" : " " + unit); };
+  const std::vector<Finding> sorted = worst_first(findings);
+  for (const Finding& f : sorted) rows.push_back({to_text(f.verdict), f.title, with_unit(f.value, f.unit), with_unit(f.limit, f.unit), f.where});
+  std::string text = aligned(rows);
+  for (const Finding& f : sorted)
+    if (!f.advice.empty()) text += "\n" + to_text(f.verdict) + ": " + f.title + " (" + f.where + "). " + f.advice + "\n";
+  return text;
+}
+
+}  // namespace lamwright::cli

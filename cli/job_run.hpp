@@ -1,0 +1,23 @@
+// What `build` and `check` share: a job read, evaluated, and its errors told.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "kernel/plugin/evaluate.hpp"
+
+namespace lamwright::cli {
+
+// Exit status of an error.
+int status_of(const Error& error);
+
+// Reads and evaluates. Throws Error (file) when the job file cannot be read; other errors are told and returned.
+Evaluation evaluated(const std::string& job_file, const Registry& registry, Progress& progress);
+// Tells every error on stderr; the status of the first.
+int tell(const std::vector<Error>& errors);
+
+// Findings as an aligned table, worst first, advice beneath.
+std::string findings_table(const std::vector<Finding>& findings);
+// "12 pass, 1 caution, 0 fail"
+std::string verdict_counts(const std::vector<Finding>& findings);
+
+}  // namespace lamwright::cli

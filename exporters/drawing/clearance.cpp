@@ -1,0 +1,63 @@
+#include "exporters/drawing/clearance.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "exporters/drawing/pens.hpp"
+#include "exporters/drawing/text.hpp"
+
+namespace lamwright::drawing {
+
+bool overlap(const Box2& a, const Box2& b) {
+  return (a.low.array() <= b.high.array()).all() && (b.low.array() <= a.high.array()).all();
+}
+
+bool within(const Box2& inner, const Box2& outer) {
+  return (inner.low.array() >= outer.low.array()).all() && (inner.high.array() <= outer.high.array()).all();
+}
+
+Box2 grown(const Box2& box, double by) { return {box.low - Vec2(by, by), box.high + Vec2(by, by)}; }
+
+bool touches(const Segment& stroke, const Box2& box) {
+  if (!overlap(lamwright::box(stroke), box)) return false;
+  if (overlap({stroke.from, stroke.from}, box) || overlap({stroke.to, stroke.to}, box)) return true;
+  const auto sides = rectangle(box).segments;
+  return std::any_of(sides.begin(), sides.end(), [&](const Segment& side) { return !crossings(stroke, side).empty(); });
+}
+
+Clearance::Clearance(const Drawing& drawing) {
+  for (const Item& item : drawing.items()) {
+    if (const auto* text = std::get_if<Text>(&item.shape)) texts_.push_back(text_box(*text));
+    if (drawing.pens()[item.pen].width <= 0) continue;
+    for (const Segment& s : strokes(item.shape)) strokes_.push_back({s, lamwright::box(s)});
+  }
+}
+
+bool Clearance::free(const Box2& box) const {
+  return std::none_of(texts_.begin(), texts_.end(), [&](const Box2& text) { return overlap(text, box); }) &&
+         std::none_of(strokes_.begin(), strokes_.end(),
+                      [&](const Stroke& s) { return overlap(s.box, box) && touches(s.segment, box); });
+}
+
+bool Clearance::free_of_text(const Segment& stroke) const {
+  return std::none_of(texts_.begin(), texts_.end(), [&](const Box2& text) { return touches(stroke, text); });
+}
+
+int Clearance::crossings_with(const Segment& stroke) const {
+  const Box2 box = lamwright::box(stroke);
+  int count = 0;
+  for (const Stroke& s : strokes_)
+    if (overlap(s.box, box)) count += static_cast<int>(crossings(s.segment, stroke).size());
+  return count;
+}
+
+bool Clearance::runs_along(const Segment& stroke) const {
+  constexpr double kNear = 0.4, kParallel = 0.03;
+  const Vec2 u = stroke.tangent(0);
+  return std::any_of(strokes_.begin(), strokes_.end(), [&](const Stroke& s) {
+    if (!s.segment.straight() || s.segment.length() < kNear || std::abs(cross(u, s.segment.tangent(0))) > kParallel) return false;
+    return distance(s.segment, stroke.point(0.5)) < kNear || distance(stroke, s.segment.point(0.5)) < kNear;
+  });
+}
+
+}  // namespace lamwright::drawing

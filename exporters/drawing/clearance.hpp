@@ -1,0 +1,36 @@
+// Where a sheet is still free: used to place notes so that no text covers a line or another text.
+#pragma once
+#include <vector>
+
+#include "exporters/drawing/drawing.hpp"
+
+namespace lamwright::drawing {
+
+// A snapshot of what a drawing holds; fills do not count, their edges do.
+class Clearance {
+ public:
+  explicit Clearance(const Drawing& drawing);
+
+  // No stroke and no text touches the box.
+  bool free(const Box2& box) const;
+  bool free_of_text(const Segment& stroke) const;
+  int crossings_with(const Segment& stroke) const;
+  // The straight stroke lies along another one and could be taken for it.
+  bool runs_along(const Segment& stroke) const;
+
+ private:
+  struct Stroke {
+    Segment segment;
+    Box2 box;
+  };
+  std::vector<Stroke> strokes_;
+  std::vector<Box2> texts_;
+};
+
+bool overlap(const Box2& a, const Box2& b);
+bool within(const Box2& inner, const Box2& outer);
+Box2 grown(const Box2& box, double by);
+// Some point of the stroke lies in the box.
+bool touches(const Segment& stroke, const Box2& box);
+
+}  // namespace lamwright::drawing

@@ -1,0 +1,40 @@
+// Dimensions (ISO 129-1): helpers that add lines, arrows and text to a drawing. All points are on paper, mm.
+#pragma once
+#include <string>
+
+#include "exporters/drawing/drawing.hpp"
+
+namespace lamwright::drawing {
+
+// Filled, 3 long; `toward` is the unit direction in which it points.
+void arrow(Drawing& drawing, const Vec2& tip, const Vec2& toward);
+
+struct Linear {
+  Vec2 from{0, 0};
+  Vec2 to{0, 0};
+  std::string text;
+  double share = 0.5;           // where along its line the text should stand; moved where that is not free
+  bool extension_lines = true;  // off where the arrows touch the outline itself
+};
+
+// Between two points, measured along X; the dimension line lies at height y.
+void horizontal_dimension(Drawing& drawing, const Linear& size, double y);
+// Measured along Y; the dimension line lies at x.
+void vertical_dimension(Drawing& drawing, const Linear& size, double x);
+// Measured along the points' own direction; the dimension line lies `offset` to the left of it.
+void aligned_dimension(Drawing& drawing, const Linear& size, double offset);
+
+// Of the angle from one direction to another (radians, anticlockwise positive sweep) about a point.
+struct Angular {
+  Vec2 vertex{0, 0};
+  double from = 0;
+  double sweep = 0;
+  double radius = 0;
+  std::string text;  // empty: a note says it
+};
+void angle_dimension(Drawing& drawing, const Angular& angle);
+
+// A mark for the middle of a bore or circle: a cross of centre lines past the rim.
+void centre_cross(Drawing& drawing, const Vec2& middle, double radius);
+
+}  // namespace lamwright::drawing

@@ -1,0 +1,138 @@
+#include "exporters/drawing/end_view.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "exporters/drawing/dimension.hpp"
+#include "exporters/drawing/note.hpp"
+#include "exporters/drawing/ordinate.hpp"
+#include "exporters/drawing/pens.hpp"
+#include "exporters/drawing/plan_bodies.hpp"
+#include "exporters/drawing/text.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+#include "shared/units.hpp"
+
+namespace lamwright::drawing {
+namespace {
+
+struct Piece {
+  Box2 box;  // (Z, Y)
+  const char* pen;
+  const char* tint;
+};
+
+bool block(PartKind kind) { return kind == PartKind::spacer_block || kind == PartKind::fixing_block; }
+
+bool same(const Box2& a, const Box2& b) { return (a.low - b.low).norm() < kSamePoint && (a.high - b.high).norm() < kSamePoint; }
+
+// Blocks seen beyond the section; rows one behind the other show once.
+std::vector<Piece> block_pieces(const PressPlan& plan) {
+  std::vector<Piece> out;
+  for (const Body& body : plan.bodies) {
+    if (!made(body) || !block(plan.parts[body.part].kind())) continue;
+    const Span z = depth_of(plan, body);
+    const Box2 front = box_of(outline_of(plan, body));
+    const Box2 box{{z.low, front.low.y()}, {z.high, front.high.y()}};
+    if (std::none_of(out.begin(), out.end(), [&](const Piece& p) { return same(p.box, box); }))
+      out.push_back({box, pens::kBlock, tints::kTimber});
+  }
+  return out;
+}
+
+std::vector<Piece> body_pieces(const PressPlan& plan) {
+  std::vector<Piece> out;
+  for (const Body& body : plan.bodies) {
+    const PartKind kind = plan.parts[body.part].kind();
+    if (!made(body) || block(kind)) continue;
+    const Span z = depth_of(plan, body);
+    for (const Span& y : cut_at(outline_of(plan, body), 0))
+      out.push_back({{{z.low, y.low}, {z.high, y.high}}, former(kind) ? pens::kPart : pens::kBeam, former(kind) ? tints::kBoard : tints::kTimber});
+  }
+  return out;
+}
+
+std::vector<Piece> layer_pieces(const PressPlan& plan) {
+  std::vector<Piece> out;
+  for (const Layer& layer : plan.layers) {
+    const bool panel = layer.kind == Layer::Kind::panel;
+    const char* pen = panel ? pens::kPack : layer.kind == Layer::Kind::cover ? pens::kCover : pens::kCaul;
+    for (const Span& y : cut_at(layer_loop(layer), 0))
+      out.push_back({{{0, y.low}, {plan.panel.blank_width(), y.high}}, pen, panel ? tints::kBlank : tints::kSlat});
+  }
+  return out;
+}
+
+std::vector<Piece> pieces(const PressPlan& plan) {
+  std::vector<Piece> all = block_pieces(plan);
+  for (const auto& more : {body_pieces(plan), layer_pieces(plan)}) all.insert(all.end(), more.begin(), more.end());
+  return all;
+}
+
+Box2 box_of_pieces(const std::vector<Piece>& all) {
+  Box2 box;
+  for (const Piece& piece : all) box.add(piece.box);
+  return box;
+}
+
+void add_straps(Drawing& drawing, const PressPlan& plan, const View& view) {
+  const Layer* caul = layer_of(plan, Layer::Kind::top_caul);
+  if (!caul) return;
+  const std::vector<Span> cut = cut_at(layer_loop(*caul), 0);
+  if (cut.empty()) return;
+  for (const Closure& closure : plan.closures) {
+    const double half = closure.width / 2, y = cut.back().high;
+    drawing.add(pens::kStrap, line(view.paper({closure.z - half, y}), view.paper({closure.z + half, y})));
+  }
+}
+
+void add_stations(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& box) {
+  constexpr double kPitchRow = 7;
+  const double bottom = view.y(box.low.y());
+  OrdinateRow row{{}, bottom - kPitchRow - 3, bottom - kPitchRow - 7, view.x(box.low.x()) - 8, view.x(box.high.x()) + 8};
+  const auto add = [&](double z, bool datum) { row.ordinates.push_back({{view.x(z), bottom - 1}, size_text(z), datum}); };
+  add(0, true);
+  for (const Section& section : plan.sections) add(section.z, false);
+  add(plan.panel.blank_width(), false);
+  ordinates(drawing, row);
+  if (plan.sections.size() < 2) return;
+  const double a = plan.sections[0].z, b = plan.sections[1].z;
+  horizontal_dimension(drawing, {{view.x(a), bottom}, {view.x(b), bottom}, "pitch " + size_text(b - a), 0.5, false}, bottom - kPitchRow);
+}
+
+void add_names(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field) {
+  const auto blocks = block_pieces(plan);
+  if (blocks.empty()) return;
+  const Vec2 middle = view.paper(Vec2((blocks.front().box.low + blocks.front().box.high) / 2));
+  const double width = view.scale * blocks.front().box.size().x();
+  const auto inside = [&](const Box2& room) { return std::abs(room.low.x() + room.high.x() - 2 * middle.x()) < width - room.size().x(); };
+  for (const double height : {kSmallHeight, kLabelHeight})
+    if (add_inner_text(drawing, {"spacer block", middle, 25, height}, inside)) return;
+  add_note(drawing, {middle, {"spacer block"}, 0, 8, 60}, field);
+}
+
+}  // namespace
+
+Box2 end_box(const PressPlan& plan) { return box_of_pieces(pieces(plan)); }
+
+Margins end_margins() { return {14, 16, section_margins().bottom, section_margins().top}; }
+
+void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field) {
+  const auto all = pieces(plan);
+  if (all.empty()) return;
+  const Box2 box = box_of_pieces(all);
+  for (const Piece& piece : all) {
+    drawing.add(pens::kFill, rectangle(view.paper(piece.box), piece.tint));
+    drawing.add(piece.pen, rectangle(view.paper(piece.box)));
+  }
+  add_straps(drawing, plan, view);
+  const double top = view.y(box.high.y());
+  const double width = plan.panel.blank_width();
+  horizontal_dimension(drawing, {{view.x(0), top}, {view.x(width), top}, "pack width " + size_text(width)}, top + 9);
+  add_stations(drawing, plan, view, box);
+  add_names(drawing, plan, view, field);
+  const std::string name = "A-A (X = 0): " + counted(static_cast<long>(plan.sections.size()), "former");
+  drawing.add(pens::kText, Text{{view.x(width / 2), top + 19}, name, kTextHeight, Anchor::middle});
+}
+
+}  // namespace lamwright::drawing

@@ -1,0 +1,38 @@
+// What a press plan holds at a place: the pieces that a plane cuts.
+#pragma once
+#include <vector>
+
+#include "exporters/drawing/part_view.hpp"
+#include "kernel/press/plan.hpp"
+
+namespace lamwright::drawing {
+
+struct Span {
+  double low = 0;
+  double high = 0;
+  double middle() const { return (low + high) / 2; }
+  double size() const { return high - low; }
+};
+
+// Extent of a body along Z.
+Span depth_of(const PressPlan& plan, const Body& body);
+// A cut or solid piece of the moulds: neither the panel nor a reference body.
+bool made(const Body& body);
+bool former(PartKind kind);
+// Made bodies that the plane Z = z cuts.
+std::vector<const Body*> bodies_at(const PressPlan& plan, double z);
+// Outline of a body in the plane of X and Y.
+std::vector<Segment> outline_of(const PressPlan& plan, const Body& body);
+
+// Station of the former that the section is drawn at: the first on a strapped beam.
+double section_station(const PressPlan& plan);
+// The closure nearest to a station, or null.
+const Closure* closure_at(const PressPlan& plan, double z);
+const Layer* layer_of(const PressPlan& plan, Layer::Kind kind);
+
+// Inner and outer line of a layer and its ends, closed.
+std::vector<Segment> layer_loop(const Layer& layer);
+// Stretches of the line X = x inside a closed loop, from below.
+std::vector<Span> cut_at(const std::vector<Segment>& loop, double x);
+
+}  // namespace lamwright::drawing

@@ -1,0 +1,21 @@
+// The DATA section of a STEP file. The one place that runs OpenCASCADE's STEP writer.
+#pragma once
+#include <string>
+
+#include "exporters/step/part21.hpp"
+#include "exporters/step/product_model.hpp"
+
+namespace lamwright {
+
+struct StepOptions {
+  StepSchema schema = StepSchema::ap214;
+  bool pcurves = false;  // parameter curves double the file and no reader needs them for planes and cylinders
+};
+
+// The text between "DATA;" and "ENDSEC;" as the writer makes it; mm. Its strings may hold UTF-8 and its occurrence
+// ids count on through the process: see tidied_data. The writer keeps its settings in static variables and crashes
+// when two threads use it, so calls take turns and put the settings back. Nothing is printed, no file is written.
+// Throws Error (internal) when the writer does not report full success.
+std::string raw_step_data(const ProductModel& model, const StepOptions& options);
+
+}  // namespace lamwright

@@ -1,0 +1,21 @@
+// Where caul screws go into a former: pilots at stations of the contact edge.
+#pragma once
+#include <vector>
+
+#include "kernel/caul/slats.hpp"
+
+namespace lamwright {
+
+struct PilotSpec {
+  double pack_from = 0, pack_to = 0;  // stations of the contact edge between which the pack lies
+  double datum = 0;
+  std::vector<double> changes;        // where the shape changes
+  std::vector<Slat> slats;            // of the bed caul; empty: a continuous caul
+};
+
+// Under the datum slat, under the slat middle nearest to every change of shape, and under the last slats that are
+// wide enough for a screw. A continuous caul: at the datum, at the changes, and 15 inside each end of the pack.
+// Sorted; coincident pilots are one, and of two nearer than 8 (5 of wood between) the later is left out.
+std::vector<double> pilot_stations(const PilotSpec& spec);
+
+}  // namespace lamwright

@@ -1,0 +1,42 @@
+// Job files to a Job.
+#pragma once
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "kernel/job/job.hpp"
+#include "kernel/job/keys.hpp"
+#include "kernel/panel/trade.hpp"
+#include "shared/error.hpp"
+
+namespace lamwright {
+
+// What the kernel asks the outside world for. It reads no file, clock or environment itself.
+class Sources {
+ public:
+  virtual ~Sources() = default;
+  // Contents of a file that the job names, relative to the job. Throws Error (file).
+  virtual std::string read(const std::string& name) const = 0;
+  // The day for drawings when the job gives none: "2026-03-14" or empty.
+  virtual std::string date() const { return {}; }
+};
+
+struct JobResult {
+  std::optional<Job> job;      // set when there is no error
+  std::vector<Error> errors;   // in file order, at most twenty, all of kind job, geometry or file
+};
+
+// `file` is the name for messages. `schemas` are the keys of press methods and exporters with full paths. Never
+// throws for what the text holds. Text: UTF-8 with or without a byte-order mark, LF or CRLF.
+JobResult read_job(std::string_view text, const std::string& file, const std::vector<KeyRow>& schemas,
+                   const Sources& sources);
+
+// Only the `panel.profile` of a job file, as `measure` needs it: other keys are neither asked for nor checked.
+struct ProfileResult {
+  std::optional<Profile> profile;
+  std::vector<Error> errors;
+};
+ProfileResult read_profile(std::string_view text, const std::string& file, const Sources& sources);
+
+}  // namespace lamwright

@@ -1,0 +1,21 @@
+// Commented job files to begin from, made from the key table.
+#pragma once
+#include <string>
+#include <vector>
+
+namespace lamwright {
+
+struct StartShape {
+  std::string name;     // "arch"
+  std::string meaning;  // for people
+  bool two_part = false;  // needs a method that is not built yet
+};
+const std::vector<StartShape>& start_shapes();
+
+// The file for a shape of start_shapes() that can be pressed. Ends with a newline.
+std::string start_text(const std::string& shape);
+
+// The key table as a Markdown table, for the documentation.
+std::string keys_as_markdown();
+
+}  // namespace lamwright

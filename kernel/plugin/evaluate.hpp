@@ -1,0 +1,26 @@
+// From the text of a job to everything that is known about it.
+#pragma once
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "kernel/check/finding.hpp"
+#include "kernel/job/read_job.hpp"
+#include "kernel/plugin/registry.hpp"
+
+namespace lamwright {
+
+// What could be worked out; later members are empty where an earlier step failed, and then `errors` says why.
+struct Evaluation {
+  std::optional<Job> job;
+  std::optional<Panel> panel;
+  std::optional<PressPlan> plan;
+  std::vector<Finding> findings;
+  std::vector<Error> errors;
+};
+
+// Never throws for what the text holds; Cancelled from `progress` passes through. `file` is the name for messages.
+Evaluation evaluate(std::string_view text, const std::string& file, const Sources& sources, const Registry& registry, Progress& progress);
+
+}  // namespace lamwright

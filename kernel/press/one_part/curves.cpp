@@ -1,0 +1,71 @@
+#include "kernel/press/one_part/curves.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "kernel/profile/offset.hpp"
+#include "shared/error.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+
+namespace lamwright::one_part {
+namespace {
+
+bool is_flat(const Run& run) { return run.straight() && run.length >= kLeastFlat - kAtLeast; }
+
+std::vector<double> on_parallel(const Profile& neutral, const std::vector<double>& stations, double d) {
+  std::vector<double> out;
+  for (const double s : stations) out.push_back(offset_station(neutral, s, d));
+  return out;
+}
+
+void lay_top(const Job& job, const Panel& panel, Curves& c) {
+  c.top_from = 0;
+  c.top_to = c.over.girth();
+  if (!job.caul.pitch) return;
+  const double d = panel.thickness + panel.cover - panel.neutral_height;
+  c.top_slats = whole_slats(slat_spec(job.caul, c.over.girth(), offset_station(c.neutral, c.datum, d), on_parallel(c.neutral, c.neutral.shape_changes(), d)));
+  if (c.top_slats.empty())
+    throw geometry_error("caul", "not one slat of " + number(*job.caul.pitch * job.caul.coverage) + " fits on a pack " + number(c.over.girth()) + " round the curve", "use a caul with narrower slats");
+  c.top_from = c.top_slats.front().from;
+  c.top_to = c.top_slats.back().to;
+}
+
+}  // namespace
+
+double datum_station(const Profile& neutral) {
+  const double middle = neutral.girth() / 2;
+  const auto inflections = neutral.inflections();
+  if (!inflections.empty())
+    return *std::min_element(inflections.begin(), inflections.end(), [&](double a, double b) { return std::abs(a - middle) < std::abs(b - middle) - kSamePoint; });
+  const auto& runs = neutral.runs();
+  if (runs.size() == 3 && is_flat(runs[0]) && !runs[1].straight() && is_flat(runs[2])) return (neutral.station(1) + neutral.station(2)) / 2;
+  return middle;
+}
+
+SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector<double> changes) {
+  const double width = *caul.pitch * caul.coverage;
+  return {girth, datum, width, *caul.pitch - width, kPinGap, caul.lagging, std::move(changes)};
+}
+
+Curves curves(const Job& job, const Panel& panel) {
+  const CaulSpec& caul = job.caul;
+  const double bed = panel.cover + caul.thickness + caul.liner;
+  const double top = caul.kind == CaulSpec::Kind::slatted ? caul.thickness : 0;  // sheathing is on the formers alone
+  const Profile inner = line_at(panel, panel.pressed, 0, "inner face");
+  const Profile outer = line_at(panel, panel.pressed, panel.thickness, "outer face");
+  Curves c{panel.pressed, inner, outer, offset(inner, -bed, "lower contact edge"), offset(outer, panel.cover, "outer cover sheet"), bed, top, {}, 0, 0, datum_station(panel.pressed)};
+  offset(c.over, top, "top caul");
+  refuse_crossing(c.contact, "lower contact edge");
+  refuse_crossing(offset(c.over, top, "top caul"), "top caul");
+  lay_top(job, panel, c);
+  return c;
+}
+
+Curves moved(const Curves& c, const Vec2& by) {
+  Curves out = c;
+  for (Profile* line : {&out.neutral, &out.inner, &out.outer, &out.contact, &out.over}) *line = line->moved(by);
+  return out;
+}
+
+}  // namespace lamwright::one_part

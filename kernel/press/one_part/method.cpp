@@ -1,0 +1,269 @@
+#include "kernel/press/one_part/method.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "kernel/press/assembly.hpp"
+#include "kernel/press/one_part/blocks.hpp"
+#include "kernel/press/one_part/marks.hpp"
+#include "kernel/press/one_part/pressing.hpp"
+#include "kernel/press/stations.hpp"
+#include "kernel/profile/offset.hpp"
+#include "shared/error.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+#include "shared/units.hpp"
+
+namespace lamwright {
+namespace {
+
+using namespace one_part;
+
+// What the layout has worked out so far; each step below adds to the plan from it.
+struct Laid {
+  const Job& job;
+  const Panel& panel;
+  bool strapped;
+  Stations stations;
+  PressFrame frame;
+  BedCaul bed;
+  std::vector<FlatPressed> flats;
+  BeamLayout beam;
+};
+
+bool uses_straps(const Job& job) {
+  if (job.straps.use != StrapSpec::Use::automatic) return job.straps.use == StrapSpec::Use::yes;
+  return job.caul.kind == CaulSpec::Kind::slatted;
+}
+
+StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
+  const double board = job.formers.thickness;
+  const double widest = strapped ? std::max({board, job.beams.width, job.straps.width}) : board;
+  return {panel.blank_width(), board, widest, strapped, job.formers.spacing, job.beams.every, job.beams.every_given};
+}
+
+std::vector<Circle> clamp_circles(const Job& job, const std::vector<FlatPressed>& flats) {
+  std::vector<Circle> circles;
+  for (const FlatPressed& flat : flats)
+    for (const Vec2& c : flat.clamps) circles.push_back({c, job.formers.clamp_hole / 2});
+  return circles;
+}
+
+Laid lay(const Job& job, const Panel& panel) {
+  const bool strapped = uses_straps(job);
+  if (!strapped && job.caul.kind == CaulSpec::Kind::slatted)
+    throw geometry_error("straps.kind", "\"none\" leaves nothing that presses the pack into a slatted caul", "take it out, or use a sheathed or bare mould");
+  Stations where = stations(station_spec(job, panel, strapped));
+  PressFrame frame = press_frame(job, curves(job, panel), strapped);
+  BedCaul bed = bed_caul(job, frame, panel);
+  std::vector<FlatPressed> flat = flats(job, frame, panel);
+  BeamLayout beam = beam_layout(job, frame, strapped, clamp_circles(job, flat));
+  return {job, panel, strapped, std::move(where), std::move(frame), std::move(bed), std::move(flat), std::move(beam)};
+}
+
+Part panel_part(const Panel& panel, const Curves& curves) {
+  std::vector<Segment> loop = segments(curves.inner);
+  std::vector<Segment> outer = segments(curves.outer);
+  const Vec2 right_inner = loop.back().to, left_inner = loop.front().from;
+  loop.push_back(line(right_inner, outer.back().to));
+  for (auto s = outer.rbegin(); s != outer.rend(); ++s) loop.push_back(s->reversed());
+  loop.push_back(line(outer.front().from, left_inner));
+  return make_part({to_text(PartKind::panel), PartKind::panel, counted(long(panel.plies.size()), "sheet"), Outline(std::move(loop), "panel"), panel.blank_width(), {}, {}, {}, false});
+}
+
+bool is_grooved(const Laid& laid, bool strapped) { return !strapped && laid.job.formers.groove_depth.has_value(); }
+
+void add_formers(const Laid& laid, AssemblyBuilder& assembly) {
+  const std::size_t count = laid.stations.mid_planes.size();
+  for (const bool on_strap : {true, false}) {
+    const auto& flags = laid.stations.strapped;
+    const auto stands = [&](std::size_t i) { return (laid.strapped && flags[i]) == on_strap; };
+    bool any = false;
+    for (std::size_t i = 0; i < count; ++i) any = any || stands(i);
+    if (!any) continue;
+    const Part former = former_part({laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, is_grooved(laid, on_strap)}, former_marks(laid.job, laid.frame, count));
+    const auto marks = beam_marks(laid.job, laid.frame, on_strap ? laid.beam.from : laid.frame.foot_left(), on_strap ? laid.beam.to : laid.frame.foot_right(), count);
+    const Part support = on_strap ? beam_part(laid.job, laid.beam, marks) : bearer_part(laid.job, laid.frame, laid.beam, marks);
+    for (std::size_t i = 0; i < count; ++i) {
+      if (!stands(i)) continue;
+      const double z = laid.stations.mid_planes[i];
+      assembly.add(former, {{0, 0, z - laid.job.formers.thickness / 2}}, Group::lower);
+      assembly.add(support, {{0, -laid.job.beams.depth, z - laid.job.beams.width / 2}}, Group::lower);
+    }
+  }
+}
+
+void add_spacers(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
+  if (laid.stations.spacing.clear < 1) return;  // boards stand face to face
+  const Part former = former_part({laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, false}, {});
+  const SpacerRows rows = spacer_rows(laid.job, laid.frame, former);
+  if (rows.missing > 0)
+    notes.push_back(counted(rows.missing, "row") + " of spacer blocks left out: no room for a section " + number(laid.job.formers.block_width) + " x " + number(laid.job.formers.block_depth) + " under the contact edge.");
+  for (std::size_t i = 0; i + 1 < laid.stations.mid_planes.size(); ++i)
+    for (const SpacerRow& row : rows.rows) {
+      const PlacedBlock block = spacer_block(laid.job, row, laid.stations.spacing.clear, laid.stations.mid_planes[i] + laid.job.formers.thickness / 2);
+      assembly.add(block.part, block.placed, Group::lower);
+    }
+}
+
+void add_fixing_blocks(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
+  if (!needs_fixing_blocks(laid.job, laid.bed)) return;
+  const double t = laid.job.formers.thickness, clear = laid.stations.spacing.clear;
+  const std::size_t count = laid.stations.mid_planes.size();
+  const bool both = clear >= 2 * t - kAtLeast, one = clear >= t - kAtLeast;
+  if (!both) notes.push_back("Formers stand " + number(clear, 1) + " apart: " + (one ? "fixing blocks go on one side of each former only." : "no room for fixing blocks between them; predrill caul screws with care."));
+  const std::vector<FixingBlock> blocks = fixing_blocks(laid.job, laid.frame, laid.bed.pilots);
+  for (std::size_t i = 0; i < count; ++i)
+    for (const int side : {-1, 1}) {
+      const bool outside = (side < 0 && i == 0) || (side > 0 && i + 1 == count);
+      if (!outside && !both && !(one && side > 0)) continue;
+      const double z = laid.stations.mid_planes[i] + (side < 0 ? -1.5 * t : 0.5 * t);
+      for (const FixingBlock& block : blocks) {
+        Frame placed = block.placed;
+        placed.origin.z() = z;
+        assembly.add(block.part, placed, Group::lower);
+      }
+    }
+}
+
+void add_pressing_beams(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
+  bool ungrooved = false;
+  for (const FlatPressed& flat : laid.flats) {
+    const PressingBeam beam = pressing_beam(laid.job, laid.frame, laid.panel, flat, laid.strapped);
+    ungrooved = ungrooved || !beam.grooved;
+    for (const double z : laid.stations.mid_planes) {
+      Frame placed = beam.placed;
+      placed.origin.z() += z;
+      assembly.add(beam.part, placed, Group::lower);
+    }
+  }
+  if (ungrooved && laid.strapped)
+    notes.push_back("Pressing beams bear on the strap itself: it is " + number(laid.job.straps.width) + " wide, too wide for a groove in a beam of " + number(laid.job.formers.pressing_width) + ".");
+}
+
+std::vector<Section> sections(const Laid& laid) {
+  std::vector<Section> out;
+  for (std::size_t i = 0; i < laid.stations.mid_planes.size(); ++i)
+    out.push_back({laid.stations.mid_planes[i], laid.frame.contact, std::nullopt, laid.strapped && laid.stations.strapped[i]});
+  return out;
+}
+
+std::vector<Closure> closures(const Laid& laid) {
+  std::vector<Closure> out;
+  if (!laid.strapped) return out;
+  const StrapSpec& straps = laid.job.straps;
+  double before = -INFINITY;
+  for (const Section& section : sections(laid)) {
+    if (!section.strapped) continue;
+    const bool touch = section.z - before < straps.ratchet_width - kAtLeast;
+    const bool staggered = touch && !(out.empty() || out.back().staggered);
+    out.push_back({section.z, laid.beam.left, laid.beam.right, straps.tension, straps.kind, straps.width, straps.ratchet, staggered});
+    before = section.z;
+  }
+  return out;
+}
+
+std::vector<Layer> layers(const Laid& laid) {
+  const Curves& c = laid.frame.curves;
+  const CaulSpec& caul = laid.job.caul;
+  std::vector<Layer> out;
+  const Profile bed_base = offset(laid.frame.contact, caul.liner);
+  if (caul.liner > 0) out.push_back({Layer::Kind::liner, laid.frame.contact, caul.liner, {}});
+  double height = 0;
+  for (const double sheet : caul.sheathing) {
+    out.push_back({Layer::Kind::sheathing, offset(bed_base, height), sheet, {}});
+    height += sheet;
+  }
+  if (caul.kind == CaulSpec::Kind::slatted) out.push_back({Layer::Kind::bed_caul, bed_base, caul.thickness, laid.bed.slats});
+  if (laid.panel.cover > 0) out.push_back({Layer::Kind::cover, offset(c.inner, -laid.panel.cover), laid.panel.cover, {}});
+  out.push_back({Layer::Kind::panel, c.inner, laid.panel.thickness, {}});
+  if (laid.panel.cover > 0) out.push_back({Layer::Kind::cover, c.outer, laid.panel.cover, {}});
+  if (c.top > 0) out.push_back({Layer::Kind::top_caul, c.over, c.top, c.top_slats});
+  return out;
+}
+
+std::vector<Pin> pins(const Laid& laid, std::vector<std::string>& notes) {
+  const CaulSpec& caul = laid.job.caul;
+  if (!caul.pitch) return {};
+  if (laid.panel.trim <= 0) {
+    notes.push_back("No trim, so no locating pins: hold pack and cauls by hand until the first straps are tight.");
+    return {};
+  }
+  const double width = *caul.pitch * caul.coverage, gap = std::max(kPinGap, *caul.pitch - width);
+  const double d = laid.panel.thickness + laid.panel.cover - laid.panel.neutral_height;
+  const double station = offset_station(laid.frame.curves.neutral, laid.frame.curves.datum, d) + width / 2 + gap / 2;
+  const Vec2 at = laid.frame.curves.over.point(station);
+  std::vector<Pin> out;
+  for (const double z : {laid.panel.trim / 2, laid.panel.blank_width() - laid.panel.trim / 2}) out.push_back({{at.x(), at.y(), z}, kPin});
+  return out;
+}
+
+std::vector<Hardware> hardware(const Laid& laid, const PressPlan& plan) {
+  const int formers = int(laid.stations.mid_planes.size()), straps = int(plan.closures.size());
+  const BeamSpec& beams = laid.job.beams;
+  std::vector<Hardware> out;
+  const auto add = [&](const std::string& name, const std::string& use, int count) {
+    if (count > 0) out.push_back({name, use, count});
+  };
+  add(laid.job.straps.kind, "strap", straps);
+  add("ratchet for " + laid.job.straps.kind, "tightening, " + std::string(laid.job.straps.both_ends ? "one at each end" : "one at one end"), straps * (laid.job.straps.both_ends ? 2 : 1));
+  add("strap fitting that straddles a beam " + number(beams.width) + " wide, with a pin of " + number(laid.job.straps.hole), "hooking straps to beams", 2 * straps);
+  int screwed = formers;
+  if (laid.job.formers.groove_depth) screwed = straps;
+  add("screw " + number(beams.screw_diameter) + " x " + number(beams.screw_length), "beams to formers", screwed * int(laid.beam.screws.size()));
+  add("screw " + number(kCaulScrew) + " x " + number(rounded(laid.job.caul.thickness + kCaulPilotDepth, 0)), "bed caul to formers", formers * int(laid.bed.pilots.size()));
+  int clamps = 0;
+  for (const FlatPressed& flat : laid.flats) clamps += int(flat.clamps.size());
+  add("clamp of " + number(laid.job.formers.clamp_force) + " N", "pressing beams to formers", clamps * formers);
+  if (laid.frame.rollers) add("guide roller of " + number(laid.job.straps.roller_diameter) + " with brackets", "lower corners of formers", 2 * straps);
+  add("steel pin of " + number(kPin), "locating pins", int(plan.pins.size()));
+  return out;
+}
+
+std::string reason_of(const Suits& suits, const Laid& laid) {
+  std::string reason = suits.rank > 0 ? suits.reason : "As the job asks; by choice it would not be: " + suits.reason + ".";
+  if (!laid.flats.empty()) reason += " " + counted(long(laid.flats.size()), "flat") + " get no pressure from a strap and are pressed by pressing beams.";
+  return reason;
+}
+
+void add_notes(const Laid& laid, PressPlan& plan) {
+  if (!laid.stations.spacing.note.empty()) plan.notes.push_back(laid.stations.spacing.note);
+  if (laid.frame.rollers) plan.notes.push_back("Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
+  if (laid.job.caul.pitch) plan.notes.push_back("Slats are laid in one length across the width; their joints are not planned yet.");
+  if (std::any_of(plan.closures.begin(), plan.closures.end(), [](const Closure& c) { return c.staggered; }))
+    plan.notes.push_back("Ratchets are wider than the straps stand apart: put them left and right by turns.");
+}
+
+}  // namespace
+
+std::string OnePartPress::summary() const { return "one mould of formers, straps drawn over the pack; flats by pressing beams"; }
+
+Suits OnePartPress::suits(const Panel& panel) const {
+  const auto& runs = panel.pressed.runs();
+  if (std::any_of(runs.begin(), runs.end(), [](const Run& run) { return run.curvature < 0; }))
+    return {0, "a strap lifts off a hollow bend: needs the two-part method, not built yet"};
+  if (std::all_of(runs.begin(), runs.end(), [](const Run& run) { return run.straight(); }))
+    return {0, "a flat panel gets no pressure from a strap: needs the crowned-flat method, not built yet"};
+  return {10, "No hollow bend: straps over one mould press it."};
+}
+
+PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
+  const Laid laid = lay(job, panel);
+  PressPlan plan{.title = job.title, .date = job.date, .number = job.number, .method = name(), .reason = {}, .panel = panel, .neutral = laid.frame.curves.neutral,
+                 .sections = sections(laid), .parts = {}, .bodies = {}, .closures = closures(laid), .load = Load::belt, .layers = layers(laid), .flats = laid.flats, .pins = {}, .hardware = {}, .spacing = laid.stations.spacing, .beam_depth = job.beams.depth, .min_depth = job.formers.min_depth, .strap_free = laid.frame.strap_free,
+                 .uncovered_left = laid.frame.curves.top_from, .uncovered_right = laid.frame.curves.over.girth() - laid.frame.curves.top_to, .foot_width = laid.frame.foot(), .former_height = laid.frame.height, .foot_sloped = laid.frame.sloped(), .notes = {}};
+  plan.reason = reason_of(suits(panel), laid);
+  AssemblyBuilder assembly;
+  add_formers(laid, assembly);
+  add_spacers(laid, assembly, plan.notes);
+  add_fixing_blocks(laid, assembly, plan.notes);
+  add_pressing_beams(laid, assembly, plan.notes);
+  assembly.add(panel_part(panel, laid.frame.curves), {}, Group::panel);
+  assembly.finish(plan);
+  plan.pins = pins(laid, plan.notes);
+  plan.hardware = hardware(laid, plan);
+  add_notes(laid, plan);
+  return plan;
+}
+
+}  // namespace lamwright

@@ -1,0 +1,116 @@
+#include "exporters/drawing/sheets.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "exporters/drawing/clearance.hpp"
+#include "exporters/drawing/pens.hpp"
+#include "exporters/drawing/text.hpp"
+#include "tests/exporters/svg/sample_plan.hpp"
+
+using namespace lamwright;
+using namespace lamwright::drawing;
+
+namespace {
+
+std::vector<NamedDrawing> sample_sheets(const PressPlan& plan, const std::vector<Finding>& findings = {}) {
+  const Job job = sample::job();
+  Progress quiet;
+  return sheets({job, plan, findings, quiet});
+}
+
+std::vector<Text> texts(const Drawing& drawing) {
+  std::vector<Text> out;
+  for (const Item& item : drawing.items())
+    if (const auto* text = std::get_if<Text>(&item.shape)) out.push_back(*text);
+  return out;
+}
+
+bool says(const Drawing& drawing, const std::string& wanted) {
+  for (const Text& text : texts(drawing))
+    if (text.text.find(wanted) != std::string::npos) return true;
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("the set holds the press and every unique beam and former") {
+  const auto set = sample_sheets(sample::plan());
+  REQUIRE(set.size() == 3);
+  CHECK(set[0].name == "press");
+  CHECK(set[1].name == "former-lower");
+  CHECK(set[2].name == "beam");
+}
+
+TEST_CASE("no text of a sheet lies over another text or outside the frame") {
+  int seen = 0;
+  for (const NamedDrawing& sheet : sample_sheets(sample::plan())) {
+    const Box2 frame{{20, 10}, sheet.drawing.size() - Vec2(10, 10)};
+    const auto all = texts(sheet.drawing);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      CAPTURE(sheet.name, all[i].text);
+      CHECK(within(text_box(all[i]), frame));
+      for (std::size_t j = 0; j < i; ++j, ++seen) {
+        CAPTURE(all[j].text);
+        // The estimate is a little wide, so boxes may graze.
+        CHECK_FALSE(overlap(grown(text_box(all[i]), -0.3), text_box(all[j])));
+      }
+    }
+  }
+  CHECK(seen > 1000);
+}
+
+TEST_CASE("no line of a sheet runs through a text") {
+  int seen = 0;
+  for (const NamedDrawing& sheet : sample_sheets(sample::plan()))
+    for (const Text& text : texts(sheet.drawing)) {
+      if (std::abs(text.angle) > 1e-9 && std::abs(text.angle - 1.5707963267948966) > 1e-9) continue;  // box too wide
+      const Box2 letters = grown(text_box(text), -0.35 * text.height);
+      for (const Item& item : sheet.drawing.items()) {
+        if (sheet.drawing.pens()[item.pen].width <= 0) continue;
+        for (const Segment& s : strokes(item.shape)) {
+          ++seen;
+          if (touches(s, letters)) FAIL_CHECK(sheet.name << ": a line of " << sheet.drawing.pens()[item.pen].name << " runs through " << text.text);
+        }
+      }
+    }
+  CHECK(seen > 10000);
+}
+
+TEST_CASE("the press sheet gives the figures that the press is set up by") {
+  const Drawing press = sample_sheets(sample::plan())[0].drawing;
+  for (const char* figure : {"652", "326", "411.5", "chord 703.2", "beam 1043", "run 250", "25°", "R362", "189", "60", "pack 18", "pitch 293.3",
+                             "pack width 930", "-389.71 / 189.05", "411.5 / -60", "837.76", "862.89", "bed caul 35", "top caul 35",
+                             "ratchet space 250", "strap hole Ø12", "base line", "spacer block", "former", "1:5"}) {
+    CAPTURE(figure);
+    CHECK(says(press, figure));
+  }
+}
+
+TEST_CASE("the beam sheet gives each bore from the left end and from the centre line") {
+  const Drawing beam = sample_sheets(sample::plan())[2].drawing;
+  for (const char* figure : {"110", "933", "371.5", "-411.5", "461.5", "1043", "Ø16 x 50", "foot screw", "through", "D40 46 x 90"}) {
+    CAPTURE(figure);
+    CHECK(says(beam, figure));
+  }
+}
+
+TEST_CASE("a failed finding stands on every sheet") {
+  Finding finding;
+  finding.title = "closing strip";
+  finding.value = 57.2;
+  finding.limit = 15;
+  finding.unit = "mm";
+  finding.verdict = Verdict::fail;
+  finding.where = "left end";
+  const auto set = sample_sheets(sample::plan(), {finding});
+  REQUIRE(set.size() == 3);
+  for (const NamedDrawing& sheet : set) CHECK(says(sheet.drawing, "FAILED: closing strip: 57.2 mm, limit 15 mm (left end)"));
+}
+
+TEST_CASE("a plan without closures, layers or sections still draws") {
+  PressPlan plan = sample::plan();
+  plan.closures.clear();
+  plan.layers.clear();
+  plan.sections.clear();
+  CHECK(sample_sheets(plan).size() == 3);
+}

@@ -1,0 +1,129 @@
+#include "exporters/svg/svg_exporter.hpp"
+
+#include <catch2/catch.hpp>
+#include <tinyxml2.h>
+
+#include <map>
+#include <set>
+
+#include "tests/exporters/svg/sample_plan.hpp"
+
+using namespace lamwright;
+
+namespace {
+
+sample::MemorySink exported(const PressPlan& plan) {
+  sample::MemorySink sink;
+  const Job job = sample::job();
+  Progress quiet;
+  const std::vector<Finding> none;
+  SvgExporter().write({job, plan, none, quiet}, sink);
+  return sink;
+}
+
+using Document = tinyxml2::XMLDocument;
+
+void parse(Document& document, const std::string& text) { REQUIRE(document.Parse(text.c_str()) == tinyxml2::XML_SUCCESS); }
+
+const tinyxml2::XMLElement* group(const Document& document, const std::string& id) {
+  for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
+    if (g->Attribute("id") == id) return g;
+  return nullptr;
+}
+
+// Each drawn element as text: name and all attributes.
+std::vector<std::string> elements(const Document& document) {
+  std::vector<std::string> out;
+  for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
+    for (auto* e = g->FirstChildElement(); e; e = e->NextSiblingElement()) {
+      std::string text = e->Name();
+      for (auto* a = e->FirstAttribute(); a; a = a->Next()) text += std::string(" ") + a->Name() + "=" + a->Value();
+      out.push_back(text);
+    }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("boards get cutting files, beams and formers sheets, blocks of timber neither") {
+  CHECK(exported(sample::plan()).written() ==
+        std::vector<std::string>{"parts/former-lower.svg", "drawings/press.svg", "drawings/former-lower.svg", "drawings/beam.svg"});
+}
+
+TEST_CASE("a cutting file has its true size and its lower left at the origin") {
+  Document document;
+  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  const auto* root = document.RootElement();
+  // 2 x 326.0012116 wide; high: contact edge's left end 123.3980142 + 25 sin 60 + 362 (1 - cos 60)
+  CHECK(std::string(root->Attribute("width")) == "652.002423mm");
+  CHECK(std::string(root->Attribute("height")) == "326.048649mm");
+  CHECK(std::string(root->Attribute("viewBox")) == "0 0 652.002423 326.048649");
+  const std::string path = group(document, "OUTLINE")->FirstChildElement("path")->Attribute("d");
+  CHECK(path.find(" 0 326.048649") != std::string::npos);
+}
+
+TEST_CASE("the outline is one closed path with its arc as an arc") {
+  Document document;
+  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  const auto* outline = group(document, "OUTLINE");
+  REQUIRE(outline);
+  const auto* path = outline->FirstChildElement();
+  CHECK(std::string(path->Name()) == "path");
+  CHECK(path->NextSiblingElement() == nullptr);
+  const std::string data = path->Attribute("d");
+  CHECK(std::count(data.begin(), data.end(), 'A') == 1);
+  CHECK(std::count(data.begin(), data.end(), 'M') == 1);
+  CHECK(data.find(" A362 362 0 0 ") != std::string::npos);
+  CHECK(data.back() == 'Z');
+}
+
+TEST_CASE("bores across the board are circles on the layer of their drill; bores into edges are absent") {
+  Document document;
+  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  std::map<std::string, int> circles;
+  for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
+    for (auto* c = g->FirstChildElement("circle"); c; c = c->NextSiblingElement("circle")) ++circles[g->Attribute("id")];
+  CHECK(circles == std::map<std::string, int>{{"CBORE_16_DEEP_4", 1}, {"DRILL_35", 2}, {"DRILL_8_DEEP_12", 1}});
+  CHECK(std::string(group(document, "DRILL_35")->FirstChildElement("circle")->Attribute("r")) == "17.5");
+}
+
+TEST_CASE("marks are on a layer of their own, text as text") {
+  Document document;
+  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  const auto* marks = group(document, "MARK");
+  REQUIRE(marks);
+  CHECK(marks->FirstChildElement("line"));
+  CHECK(std::string(marks->FirstChildElement("text")->GetText()) == "station __ of 4");
+}
+
+TEST_CASE("a cutting file draws nothing twice") {
+  Document document;
+  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  const auto all = elements(document);
+  CHECK(all.size() == 10);  // outline, 2 clamps, bore and counterbore, mark and its text, 2 bars and their text
+  CHECK(std::set<std::string>(all.begin(), all.end()).size() == all.size());
+}
+
+TEST_CASE("a hostile title stays text on every sheet and every file parses") {
+  const std::string hostile = "</svg>\"'../ä板";
+  const auto sink = exported(sample::plan(hostile));
+  int sheets = 0;
+  for (const std::string& path : sink.written()) {
+    Document document;
+    parse(document, sink.at(path));
+    CHECK(std::string(document.RootElement()->Name()) == "svg");
+    CHECK(document.RootElement()->NextSibling() == nullptr);
+    if (!path.starts_with("drawings/")) continue;
+    bool found = false;
+    for (auto* t = group(document, "TEXT")->FirstChildElement("text"); t; t = t->NextSiblingElement("text"))
+      found = found || std::string(t->GetText()) == hostile;
+    CHECK(found);
+    ++sheets;
+  }
+  CHECK(sheets == 3);
+}
+
+TEST_CASE("the same plan gives the same bytes") {
+  const auto first = exported(sample::plan()), second = exported(sample::plan());
+  for (const std::string& path : first.written()) CHECK(first.at(path) == second.at(path));
+}

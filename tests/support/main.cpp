@@ -1,0 +1,3 @@
+// The one main() of the unit tests.
+#define CATCH_CONFIG_MAIN
+#include <catch2/catch.hpp>

@@ -20,8 +20,15 @@ Box2 grown(const Box2& box, double by) { return {box.low - Vec2(by, by), box.hig
 
 bool touches(const Segment& stroke, const Box2& box) {
   if (!overlap(lamwright::box(stroke), box)) return false;
-  if (overlap({stroke.from, stroke.from}, box) || overlap({stroke.to, stroke.to}, box)) return true;
-  const auto sides = rectangle(box).segments;
+  return touches(stroke, std::vector<Vec2>{box.low, {box.high.x(), box.low.y()}, box.high, {box.low.x(), box.high.y()}});
+}
+
+bool touches(const Segment& stroke, const std::vector<Vec2>& corners) {
+  const auto sides = polygon(corners).segments;
+  const auto left_of_all = [&](const Vec2& p) {
+    return std::all_of(sides.begin(), sides.end(), [&](const Segment& side) { return cross(side.to - side.from, p - side.from) >= 0; });
+  };
+  if (left_of_all(stroke.from) || left_of_all(stroke.to)) return true;
   return std::any_of(sides.begin(), sides.end(), [&](const Segment& side) { return !crossings(stroke, side).empty(); });
 }
 
@@ -37,6 +44,17 @@ bool Clearance::free(const Box2& box) const {
   return std::none_of(texts_.begin(), texts_.end(), [&](const Box2& text) { return overlap(text, box); }) &&
          std::none_of(strokes_.begin(), strokes_.end(),
                       [&](const Stroke& s) { return overlap(s.box, box) && touches(s.segment, box); });
+}
+
+bool Clearance::free(const Text& text, double room) const {
+  const auto [a, b, c, d] = text_corners(text);
+  const Vec2 beside = room * direction(text.angle);
+  const std::vector<Vec2> corners{a - beside, b + beside, c + beside, d - beside};
+  Box2 box;
+  for (const Vec2& corner : corners) box.add(corner);
+  return std::none_of(texts_.begin(), texts_.end(), [&](const Box2& other) { return overlap(other, box); }) &&
+         std::none_of(strokes_.begin(), strokes_.end(),
+                      [&](const Stroke& s) { return overlap(s.box, box) && touches(s.segment, corners); });
 }
 
 bool Clearance::free_of_text(const Segment& stroke) const {

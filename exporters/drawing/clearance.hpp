@@ -13,6 +13,8 @@ class Clearance {
 
   // No stroke and no text touches the box.
   bool free(const Box2& box) const;
+  // The same for the text's own box, grown by `room` at both ends.
+  bool free(const Text& text, double room) const;
   bool free_of_text(const Segment& stroke) const;
   int crossings_with(const Segment& stroke) const;
   // The straight stroke lies along another one and could be taken for it.
@@ -30,7 +32,8 @@ class Clearance {
 bool overlap(const Box2& a, const Box2& b);
 bool within(const Box2& inner, const Box2& outer);
 Box2 grown(const Box2& box, double by);
-// Some point of the stroke lies in the box.
+// Some point of the stroke lies in the box, or in the convex polygon (anticlockwise).
 bool touches(const Segment& stroke, const Box2& box);
+bool touches(const Segment& stroke, const std::vector<Vec2>& polygon);
 
 }  // namespace lamwright::drawing

@@ -49,16 +49,14 @@ Text text_over(const Vec2& middle, const Vec2& along, const std::string& text) {
 
 // The share nearest to the wanted one at which the text covers nothing; the wanted one when there is none.
 double free_share(const Drawing& drawing, const Linear& size, const Vec2& a, const Vec2& b) {
-  constexpr double kStep = 0.03, kBelow = 0.3;  // the text's own dimension line is not in its way
+  constexpr double kStep = 0.03, kBeside = 0.5;
   const Vec2 along = b - a;
   const double half = (text_width(size.text, kSmallHeight) / 2 + 0.5) / along.norm();
   const Clearance sheet(drawing);
   for (double move = 0; move < 1; move += kStep)
     for (const double share : {size.share - move, size.share + move}) {
       if (share < half || share > 1 - half) continue;
-      Box2 room = text_box(text_over(a + share * along, along.normalized(), size.text));
-      room = grown(room, -kBelow);
-      if (sheet.free(room)) return share;
+      if (sheet.free(text_over(a + share * along, along.normalized(), size.text), kBeside)) return share;
     }
   return size.share;
 }

@@ -24,15 +24,19 @@ struct Piece {
 
 bool block(PartKind kind) { return kind == PartKind::spacer_block || kind == PartKind::fixing_block; }
 
+// Beyond the section as one looks along X.
+bool beyond(const Box2& front) { return front.high.x() > 0; }
+
 bool same(const Box2& a, const Box2& b) { return (a.low - b.low).norm() < kSamePoint && (a.high - b.high).norm() < kSamePoint; }
 
-// Blocks seen beyond the section; rows one behind the other show once.
+// Spacer blocks seen beyond the section; rows one behind the other show once. Fixing blocks would hide them.
 std::vector<Piece> block_pieces(const PressPlan& plan) {
   std::vector<Piece> out;
   for (const Body& body : plan.bodies) {
-    if (!made(body) || !block(plan.parts[body.part].kind())) continue;
+    if (!made(body) || plan.parts[body.part].kind() != PartKind::spacer_block) continue;
     const Span z = depth_of(plan, body);
     const Box2 front = box_of(outline_of(plan, body));
+    if (!beyond(front)) continue;
     const Box2 box{{z.low, front.low.y()}, {z.high, front.high.y()}};
     if (std::none_of(out.begin(), out.end(), [&](const Piece& p) { return same(p.box, box); }))
       out.push_back({box, pens::kBlock, tints::kTimber});
@@ -117,7 +121,7 @@ Box2 end_box(const PressPlan& plan) { return box_of_pieces(pieces(plan)); }
 
 Margins end_margins() { return {14, 16, section_margins().bottom, section_margins().top}; }
 
-void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field) {
+void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field, const std::string& scale) {
   const auto all = pieces(plan);
   if (all.empty()) return;
   const Box2 box = box_of_pieces(all);
@@ -131,7 +135,8 @@ void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, con
   horizontal_dimension(drawing, {{view.x(0), top}, {view.x(width), top}, "pack width " + size_text(width)}, top + 9);
   add_stations(drawing, plan, view, box);
   add_names(drawing, plan, view, field);
-  const std::string name = "A-A (X = 0): " + counted(static_cast<long>(plan.sections.size()), "former");
+  std::string name = "A-A (X = 0): " + counted(static_cast<long>(plan.sections.size()), "former");
+  if (!scale.empty()) name += ", scale " + scale;
   drawing.add(pens::kText, Text{{view.x(width / 2), top + 19}, name, kTextHeight, Anchor::middle});
 }
 

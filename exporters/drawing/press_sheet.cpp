@@ -52,7 +52,11 @@ struct Content {
   double strip() const { return std::max(kTitleBlockHeight, tables_height() + kGap / 2) + kGap; }
 };
 
-enum Arrangement { kBeside, kBelow };
+// The end view beside or below the section, at the sheet's scale or the next smaller one.
+enum Arrangement { kBeside, kBelow, kBesideReduced, kBelowReduced, kArrangements };
+bool is_beside(const Choice& choice) { return choice.arrangement == kBeside || choice.arrangement == kBesideReduced; }
+bool is_reduced(const Choice& choice) { return choice.arrangement >= kBesideReduced; }
+Scale end_scale(const Choice& choice) { return is_reduced(choice) ? reduced(choice.scale) : choice.scale; }
 
 // Lower left corners of the two views' rooms and the upper left one of the tables.
 struct Places {
@@ -86,8 +90,8 @@ Places below(const Content& content, const Box2& field, const Vec2& section, con
 Places places(const Content& content, const Choice& choice) {
   const Box2 field = drawing_field(choice.paper, content.warnings);
   const Vec2 section = room_of(content.section, choice.scale.factor, section_margins());
-  const Vec2 end = room_of(content.end, choice.scale.factor, end_margins());
-  return choice.arrangement == kBeside ? beside(content, field, section, end) : below(content, field, section, end);
+  const Vec2 end = room_of(content.end, end_scale(choice).factor, end_margins());
+  return is_beside(choice) ? beside(content, field, section, end) : below(content, field, section, end);
 }
 
 void add_tables(Drawing& drawing, const std::vector<Table>& tables, Vec2 corner) {
@@ -102,10 +106,11 @@ void add_tables(Drawing& drawing, const std::vector<Table>& tables, Vec2 corner)
 Drawing press_sheet(const SheetSet& set, int sheet) {
   const PressPlan& plan = set.plan;
   const double z = section_station(plan);
-  const Content content{section_box(plan, z), end_box(plan), {girth_table(plan), strap_table(plan, z)}, set.warnings.size()};
-  const Choice choice = choose(papers_from(set.paper), 2, [&](const Choice& c) { return places(content, c).fits; });
+  Content content{section_box(plan, z), end_box(plan), {girth_table(plan)}, set.warnings.size()};
+  if (closure_at(plan, z)) content.tables.push_back(strap_table(plan, z));
+  const Choice choice = choose(papers_from(set.paper), kArrangements, [&](const Choice& c) { return places(content, c).fits; });
   const Places at = places(content, choice);
-  TitleBlock block = title_block(set, sheet, "press, section in the plane of a former", plan.method + ": " + plan.reason);
+  TitleBlock block = title_block(set, sheet, "press, section at a former", plan.method + ", " + counted(static_cast<long>(plan.sections.size()), "former"));
   block.scale = choice.scale.text;
   Drawing drawing = new_sheet(choice.paper, block, set.warnings);
   add_tables(drawing, content.tables, at.tables);
@@ -113,9 +118,10 @@ Drawing press_sheet(const SheetSet& set, int sheet) {
   const View section = view_in(content.section, scale, section_margins(), at.section);
   add_section(drawing, plan, z, section);
   add_section_dimensions(drawing, plan, z, section, room_at(at.section, room_of(content.section, scale, section_margins())));
-  View end = view_in(content.end, scale, end_margins(), at.end);
-  if (choice.arrangement == kBeside) end.origin.y() = section.origin.y();  // first angle: the views are in line
-  add_end_view(drawing, plan, end, room_at(at.end, room_of(content.end, scale, end_margins())));
+  const Scale side = end_scale(choice);
+  View end = view_in(content.end, side.factor, end_margins(), at.end);
+  if (is_beside(choice)) end.origin.y() = section.origin.y();  // first angle: the views are in line
+  add_end_view(drawing, plan, end, room_at(at.end, room_of(content.end, side.factor, end_margins())), is_reduced(choice) ? side.text : std::string{});
   return drawing;
 }
 

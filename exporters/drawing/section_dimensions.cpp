@@ -41,6 +41,13 @@ const Body* beam_of(const Sheet& sheet) {
   return beam ? beam : body_of(sheet, PartKind::bearer);
 }
 
+// X on paper where the beam ends, or the view without one.
+double beam_end(const Sheet& sheet, bool left) {
+  const Body* beam = beam_of(sheet);
+  const Box2 box = beam ? sheet.view.paper(box_of(outline_of(sheet.plan, *beam))) : sheet.view_box;
+  return left ? box.low.x() : box.high.x();
+}
+
 // The centre line X = 0 and, at its upper end, the arrow of section A-A.
 void add_centre_line(const Sheet& sheet, double bottom) {
   const double x = sheet.view.x(0), top = sheet.view_box.high.y() + 9;
@@ -48,6 +55,17 @@ void add_centre_line(const Sheet& sheet, double bottom) {
   sheet.drawing.add(pens::kDimension, line({x, top}, {x + 8, top}));
   arrow(sheet.drawing, {x + 8, top}, {1, 0});
   sheet.drawing.add(pens::kText, Text{{x - 1.5, top - 1}, "A", kTextHeight, Anchor::right});
+}
+
+// A highest point of an outline: an end of one of its edges or the top of an arc.
+Vec2 highest(const std::vector<Segment>& loop) {
+  Vec2 top = loop.front().from;
+  for (const Segment& s : loop) {
+    if (s.from.y() > top.y()) top = s.from;
+    const Vec2 crown = s.centre + Vec2(0, s.radius);
+    if (!s.straight() && crown.y() > top.y() + kSamePoint && distance(s, crown) < kSamePoint) top = crown;
+  }
+  return top;
 }
 
 void add_former_size(const Sheet& sheet) {
@@ -65,19 +83,16 @@ void add_former_size(const Sheet& sheet) {
       for (const Vec2& p : crossings(level, s)) span = {std::min(span.low, p.x()), std::max(span.high, p.x())};
     return span;
   }();
-  const bool whole = std::abs(sides.size() - box.size().x()) < 0.05;
-  if (whole)
+  const Vec2 top = highest(loop), foot = sheet.view.paper({top.x(), box.low.y()}), crest = sheet.view.paper({top.x(), box.high.y()});
+  vertical_dimension(sheet.drawing, {foot, crest, size_text(box.size().y()), 0.62}, foot.x() - 14);
+  const bool square_sides = std::abs(sides.size() - box.size().x()) < 0.05;
+  if (square_sides)
     horizontal_dimension(sheet.drawing, {sheet.view.paper({sides.low, box.low.y()}), sheet.view.paper({sides.high, box.low.y()}),
                                          size_text(sides.size()), 0.25, false}, y);
-  Vec2 top = box.low;
-  for (const Segment& s : loop)
-    for (const double share : {0.0, 0.25, 0.5, 0.75}) if (s.point(share).y() > top.y()) top = s.point(share);
-  const Vec2 foot = sheet.view.paper({top.x(), box.low.y()}), crest = sheet.view.paper({top.x(), box.high.y()});
-  vertical_dimension(sheet.drawing, {foot, crest, size_text(box.size().y()), 0.62}, foot.x() - 14);
 }
 
 void add_widths(const Sheet& sheet) {
-  const double y = sheet.view_box.low.y() - kFirstRow;
+  double y = sheet.view_box.low.y() - kFirstRow;
   const Vec2 left = sheet.plan.neutral.start().point, right = sheet.plan.neutral.end().point;
   const Vec2 a = sheet.view.paper(left), b = sheet.view.paper(right);
   horizontal_dimension(sheet.drawing, {a, b, "chord " + size_text((right - left).norm()), 0.25}, y);
@@ -85,11 +100,12 @@ void add_widths(const Sheet& sheet) {
     const Vec2 middle{sheet.view.x(0), sheet.view_box.low.y()};
     for (const Vec2& mark : {closure->left.mark, closure->right.mark})
       horizontal_dimension(sheet.drawing, {sheet.view.paper(mark), middle, size_text(std::abs(mark.x()))}, y - kRow);
+    y -= kRow;
   }
   if (const Body* beam = beam_of(sheet)) {
     const Box2 box = box_of(outline_of(sheet.plan, *beam));
     const Vec2 low = sheet.view.paper(box.low), high = sheet.view.paper(Vec2(box.high.x(), box.low.y()));
-    horizontal_dimension(sheet.drawing, {low, high, "beam " + size_text(box.size().x())}, y - 2 * kRow);
+    horizontal_dimension(sheet.drawing, {low, high, to_text(sheet.plan.parts[beam->part].kind()) + " " + size_text(box.size().x())}, y - kRow);
   }
 }
 
@@ -107,16 +123,18 @@ void add_heights(const Sheet& sheet) {
     if (left && mirrored(*closure)) continue;
     const double outward = left ? -1 : 1;
     const double edge = left ? sheet.view_box.low.x() : sheet.view_box.high.x();
-    const Vec2 base{edge, sheet.view.y(0)}, mark = sheet.view.paper(end.mark), leaves = sheet.view.paper(end.leaves);
-    vertical_dimension(sheet.drawing, {{edge, mark.y()}, base, size_text(std::abs(end.mark.y()))}, edge + outward * kFirstRow);
+    const Vec2 base{beam_end(sheet, left), sheet.view.y(0)}, mark = sheet.view.paper(end.mark), leaves = sheet.view.paper(end.leaves);
+    vertical_dimension(sheet.drawing, {{base.x(), mark.y()}, base, size_text(std::abs(end.mark.y()))}, edge + outward * kFirstRow);
     vertical_dimension(sheet.drawing, {base, leaves, size_text(end.leaves.y())}, edge + outward * (kFirstRow + kRow));
   }
 }
 
 void add_strap_sizes(const Sheet& sheet, const StrapEnd& end, bool left) {
   const Vec2 from = sheet.view.paper(run_start(end)), to = sheet.view.paper(end.mark);
+  const std::string run = "run " + size_text(end.run);
+  if (end.roller) add_note(sheet.drawing, {(from + to) / 2, {run}, -kPi / 2, 10, 60, LeaderEnd::arrow}, sheet.field);
   const double outside = (left ? -1 : 1) * (sheet.view.scale * kRatchetHalf + 6);
-  aligned_dimension(sheet.drawing, {from, to, "run " + size_text(end.run)}, outside);
+  if (!end.roller) aligned_dimension(sheet.drawing, {from, to, run}, outside);
   if (end.exit < kTangent) return;
   const Layer* caul = layer_of(sheet.plan, Layer::Kind::top_caul);
   if (!caul) return;
@@ -131,7 +149,7 @@ void add_strap_sizes(const Sheet& sheet, const StrapEnd& end, bool left) {
 
 void add_exit_note(const Sheet& sheet, const StrapEnd& end, bool left) {
   if (end.exit < kTangent) return;
-  const Vec2 run = (end.mark - run_start(end)).normalized();
+  const Vec2 run = (end.roller ? end.roller->on : end.mark) - end.leaves;
   const double way = std::atan2(run.y(), run.x()) - (left ? end.exit : -end.exit) * 0.6;
   const Vec2 tip = sheet.view.paper(end.leaves) + kExitRadius * direction(way);
   add_note(sheet.drawing, {tip, {"exit " + angle_text(end.exit)}, left ? kPi : 0, 10, 60, LeaderEnd::arrow}, sheet.field);
@@ -196,8 +214,9 @@ void add_strap_notes(const Sheet& sheet) {
   const auto note = [&](const Vec2& tip, const std::string& text, LeaderEnd mark) {
     add_note(sheet.drawing, {sheet.view.paper(tip), {text}, kPi, 10, 70, mark}, sheet.field);
   };
-  if (closure->ratchet > 0)
-    note(from + 0.62 * (to - from) + Vec2(-kRatchetHalf / 2, 0), "ratchet space " + size_text(closure->ratchet + kRatchetRoom), LeaderEnd::dot);
+  const double space = ratchet_space(sheet.plan, *closure);
+  if (space > 0)
+    note(from + 0.62 * (to - from) + Vec2(-kRatchetHalf / 2, 0), "ratchet space " + size_text(space), LeaderEnd::dot);
   note(end.leaves, "strap", LeaderEnd::arrow);
   if (end.roller) note(end.roller->axis, "guide roller " + diameter_text(end.roller->diameter), LeaderEnd::dot);
 }
@@ -237,7 +256,7 @@ void add_body_names(const Sheet& sheet) {
 }
 
 void add_base_note(const Sheet& sheet) {
-  const Vec2 tip{sheet.view_box.high.x(), sheet.view.y(0)};
+  const Vec2 tip{beam_end(sheet, false), sheet.view.y(0)};
   add_note(sheet.drawing, {tip, {"base line Y = 0"}, kPi / 4, 8, 60, LeaderEnd::arrow}, sheet.field);
 }
 
@@ -250,7 +269,7 @@ Box2 body_box(const PressPlan& plan, double z, const View& view) {
 
 }  // namespace
 
-Margins section_margins() { return {44, 44, 40, 30}; }
+Margins section_margins() { return {42, 42, 32, 24}; }
 
 void add_section_dimensions(Drawing& drawing, const PressPlan& plan, double z, const View& view, const Box2& field) {
   const Sheet sheet{drawing, plan, view, field, body_box(plan, z, view), z};

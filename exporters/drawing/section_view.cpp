@@ -12,6 +12,7 @@
 namespace lamwright::drawing {
 namespace {
 
+constexpr double kRatchetRoom = 20;  // kept free past the ratchet's own length
 constexpr double kTouches = 1;  // mm: the strap leaves from a caul's line nearer than this
 
 const char* tint_of(PartKind kind) { return former(kind) ? tints::kBoard : tints::kTimber; }
@@ -110,17 +111,17 @@ std::vector<Segment> strap_line(const PressPlan& plan, const Closure& closure) {
   return out;
 }
 
-void add_ratchet(Drawing& drawing, const StrapEnd& end, double ratchet, const View& view) {
+void add_ratchet(Drawing& drawing, const StrapEnd& end, double space, const View& view) {
   const Vec2 back = run_start(end) - end.mark;
-  const double length = std::min(back.norm(), ratchet + kRatchetRoom);
+  const double length = std::min(back.norm(), space);
   if (length < kSamePoint) return;
   const Vec2 along = length * back.normalized(), side = kRatchetHalf * left_of(back.normalized());
   const std::vector<Vec2> corners{end.mark - side, end.mark + side, end.mark + side + along, end.mark - side + along};
   drawing.add(pens::kRatchet, Path{view.paper(polygon(corners).segments), true, {}});
 }
 
-void add_strap_end(Drawing& drawing, const StrapEnd& end, double ratchet, const View& view) {
-  add_ratchet(drawing, end, ratchet, view);
+void add_strap_end(Drawing& drawing, const StrapEnd& end, double space, const View& view) {
+  add_ratchet(drawing, end, space, view);
   centre_cross(drawing, view.paper(end.mark), view.scale * 10);
   if (!end.roller) return;
   const Vec2 axis = view.paper(end.roller->axis);
@@ -132,11 +133,17 @@ void add_strap(Drawing& drawing, const PressPlan& plan, double z, const View& vi
   const Closure* closure = closure_at(plan, z);
   if (!closure) return;
   drawing.add(pens::kStrap, Path{view.paper(strap_line(plan, *closure)), false, {}});
-  add_strap_end(drawing, closure->left, closure->ratchet, view);
-  add_strap_end(drawing, closure->right, closure->ratchet, view);
+  const double space = ratchet_space(plan, *closure);
+  add_strap_end(drawing, closure->left, space, view);
+  add_strap_end(drawing, closure->right, space, view);
 }
 
 }  // namespace
+
+double ratchet_space(const PressPlan& plan, const Closure& closure) {
+  if (plan.strap_free > 0) return plan.strap_free;
+  return closure.ratchet > 0 ? closure.ratchet + kRatchetRoom : 0;
+}
 
 Vec2 run_start(const StrapEnd& end) { return end.roller ? end.roller->off : end.leaves; }
 

@@ -8,13 +8,14 @@ namespace lamwright::drawing {
 
 // Half the width that is drawn for a ratchet beside its strap. Common practice, no source.
 inline constexpr double kRatchetHalf = 30;
-// Kept free along the strap past the ratchet's own length.
-inline constexpr double kRatchetRoom = 20;
 
 // Everything that add_section draws, model mm.
 Box2 section_box(const PressPlan& plan, double z);
 // Formers, beams and pressing beams cut at Z = z, layers, strap line with ratchet spaces, marks; no dimensions.
 void add_section(Drawing& drawing, const PressPlan& plan, double z, const View& view);
+
+// Length along a strap, before its mark, that its ratchet needs; 0 without one.
+double ratchet_space(const PressPlan& plan, const Closure& closure);
 
 // Where the strap's free run begins: the roller, else the top caul.
 Vec2 run_start(const StrapEnd& end);

@@ -1,6 +1,7 @@
 #include "exporters/drawing/text.hpp"
 
 #include <cmath>
+#include <string_view>
 
 #include "shared/number.hpp"
 #include "shared/units.hpp"
@@ -10,12 +11,21 @@ namespace {
 
 constexpr double kCapitals = 0.72;   // of the font size
 constexpr double kDescender = 0.3;   // of the height of capitals
-constexpr double kCharacter = 0.6;   // of the font size
-constexpr double kWideCharacter = 1;
 
 bool begins_character(unsigned char byte) { return (byte & 0xC0) != 0x80; }
 // Lead bytes from E3 on hold U+3000 and beyond: mostly East Asian scripts.
-bool wide(unsigned char byte) { return byte >= 0xE3; }
+bool east_asian(unsigned char byte) { return byte >= 0xE3; }
+
+// Width of a character by its first byte, of the font size.
+double character_width(unsigned char byte) {
+  constexpr std::string_view kNarrow = " .,:;'|!iljtfI()[]-/", kWide = "mwMW@%";
+  if (!begins_character(byte)) return 0;
+  if (east_asian(byte)) return 1;
+  const char c = static_cast<char>(byte);
+  if (kNarrow.find(c) != std::string_view::npos) return 0.4;
+  if (kWide.find(c) != std::string_view::npos) return 0.98;
+  return c >= 'A' && c <= 'Z' ? 0.72 : 0.64;
+}
 
 std::string shortened(const std::string& text, double width, double height) {
   std::string cut = text;
@@ -32,21 +42,23 @@ double font_size(double height) { return height / kCapitals; }
 
 double text_width(const std::string& text, double height) {
   double width = 0;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (begins_character(byte)) width += wide(byte) ? kWideCharacter : kCharacter;
-  }
+  for (const char c : text) width += character_width(static_cast<unsigned char>(c));
   return width * font_size(height);
 }
 
-Box2 text_box(const Text& text) {
+std::array<Vec2, 4> text_corners(const Text& text) {
   const double width = text_width(text.text, text.height);
   const double before = text.anchor == Anchor::left ? 0 : text.anchor == Anchor::middle ? width / 2 : width;
   const Vec2 along = direction(text.angle);
   const Vec2 up = left_of(along);
+  const Vec2 left = text.at - before * along, right = left + width * along;
+  const Vec2 below = -kDescender * text.height * up, above = text.height * up;
+  return {left + below, right + below, right + above, left + above};
+}
+
+Box2 text_box(const Text& text) {
   Box2 box;
-  for (const double x : {-before, width - before})
-    for (const double y : {-kDescender * text.height, text.height}) box.add(Vec2(text.at + x * along + y * up));
+  for (const Vec2& corner : text_corners(text)) box.add(corner);
   return box;
 }
 

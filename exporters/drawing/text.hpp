@@ -1,5 +1,6 @@
 // How much room a text takes, estimated without a font: good enough to keep texts apart.
 #pragma once
+#include <array>
 #include <initializer_list>
 #include <string>
 
@@ -16,10 +17,13 @@ inline constexpr double kTitleHeight = 5;
 // Capitals of common sans-serif fonts are about 0.72 of the font size high.
 double font_size(double height);
 
-// Estimated length of the text, mm: 0.6 of the font size a character, East Asian ones 1.
+// Estimated length of the text, mm, in a wide sans-serif font (a digit 0.64 of the font size); narrower ones leave
+// some room. East Asian characters count as square.
 double text_width(const std::string& text, double height);
 
-// The upright box that holds the text, with its descenders.
+// Corners of the text's own box, with its descenders, anticlockwise from the lower left as it is read.
+std::array<Vec2, 4> text_corners(const Text& text);
+// The upright box that holds the text.
 Box2 text_box(const Text& text);
 
 // The text in the first of the heights in which it fits `width`; else in the last one, shortened to "...".

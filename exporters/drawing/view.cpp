@@ -9,6 +9,12 @@ const std::vector<Scale>& scales() {
   return kScales;
 }
 
+Scale reduced(const Scale& scale) {
+  for (const Scale& next : scales())
+    if (next.factor < scale.factor) return next;
+  return scales().back();
+}
+
 Segment View::paper(const Segment& model) const {
   if (model.straight()) return line(paper(model.from), paper(model.to));
   return {paper(model.from), paper(model.to), model.turn, paper(model.centre), scale * model.radius};

@@ -14,6 +14,8 @@ struct Scale {
 
 // Full size and the reductions of ISO 5455, largest first.
 const std::vector<Scale>& scales();
+// The next smaller one; the smallest stays.
+Scale reduced(const Scale& scale);
 
 // Model to paper: `origin` is where the model's (0, 0) lies on paper.
 struct View {

@@ -34,10 +34,14 @@ class Tidier {
 
   std::string run() {
     while (at_ < data_.size()) {
-      if (data_[at_] == '\'') string();
-      else if (negative_zero()) ++at_;
-      else if (broken_line()) join_line();
-      else put(data_[at_++]);
+      if (data_[at_] == '\'')
+        string();
+      else if (negative_zero())
+        ++at_;
+      else if (broken_line())
+        join_line();
+      else
+        put(data_[at_++]);
     }
     return std::move(out_);
   }
@@ -57,11 +61,13 @@ class Tidier {
       text += c;
     }
     ++at_;
-    if (ends_with_ignoring_space(out_, "NEXT_ASSEMBLY_USAGE_OCCURRENCE(")) text = std::to_string(++occurrences_);
+    if (ends_with_ignoring_space(out_, "NEXT_ASSEMBLY_USAGE_OCCURRENCE("))
+      text = std::to_string(++occurrences_);
     out_ += in_quotes(encoded(text));
   }
 
-  // The writer breaks lines by the length of its own ids, so they are broken anew: after the first comma past 72.
+  // The writer breaks lines by the length of its own ids, so they are broken anew: after the first comma
+  // past 72.
   void put(char c) {
     out_ += c;
     if (c == '\n') line_ = out_.size();
@@ -84,8 +90,10 @@ class Tidier {
     for (std::size_t i = 0; i < text.size();) {
       std::size_t end = i;
       while (end < text.size() && beyond_ascii(text[end])) ++end;
-      if (end == i) out += text[i++];
-      else out += step_string(std::string_view(text).substr(i, end - i));
+      if (end == i)
+        out += text[i++];
+      else
+        out += step_string(std::string_view(text).substr(i, end - i));
       i = std::max(i, end);
     }
     return out;
@@ -108,23 +116,29 @@ class Tidier {
 StepSchema step_schema(const std::string& text) {
   if (text == "ap214") return StepSchema::ap214;
   if (text == "ap242") return StepSchema::ap242;
-  throw job_error({{}, 0, 0, "outputs.step"}, "\"" + text + "\" is not a known schema; allowed are ap214 and ap242",
+  throw job_error({{}, 0, 0, "outputs.step"},
+                  "\"" + text + "\" is not a known schema; allowed are ap214 and ap242",
                   "write ap214 when in doubt: more programs read it");
 }
 
 std::string schema_name(StepSchema schema) {
-  return schema == StepSchema::ap242 ? "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }"
-                                     : "AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }";
+  return schema == StepSchema::ap242
+             ? "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }"
+             : "AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }";
 }
 
 std::string step_file(const StepHeader& header, std::string_view data) {
   const std::string day = header.date.empty() ? "1970-01-01" : header.date;
   std::string file =
       "ISO-10303-21;\nHEADER;\n"
-      "FILE_DESCRIPTION((" + quoted(header.description) + "),'2;1');\n"
-      "FILE_NAME(" + quoted(header.file_name) + "," + quoted(day + "T00:00:00") +
+      "FILE_DESCRIPTION((" +
+      quoted(header.description) +
+      "),'2;1');\n"
+      "FILE_NAME(" +
+      quoted(header.file_name) + "," + quoted(day + "T00:00:00") +
       ",(''),(''),'lamwright','lamwright','');\n"
-      "FILE_SCHEMA((" + quoted(schema_name(header.schema)) + "));\nENDSEC;\nDATA;\n";
+      "FILE_SCHEMA((" +
+      quoted(schema_name(header.schema)) + "));\nENDSEC;\nDATA;\n";
   file += data;
   file += "ENDSEC;\nEND-ISO-10303-21;\n";
   return file;
@@ -139,7 +153,9 @@ int entity_count(std::string_view data, std::string_view entity) {
     std::size_t start = at;  // an instance begins a line; no string does, because strings keep to one line
     while (start > 0 && data[start - 1] != '\n') --start;
     const std::string_view id = data.substr(start, at - start);
-    if (id.size() > 1 && id.front() == '#' && id.find_first_not_of("0123456789 ", 1) == std::string_view::npos) ++count;
+    if (id.size() > 1 && id.front() == '#' &&
+        id.find_first_not_of("0123456789 ", 1) == std::string_view::npos)
+      ++count;
   }
   return count;
 }

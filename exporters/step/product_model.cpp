@@ -30,10 +30,14 @@ std::vector<std::optional<std::size_t>> product_indices(const PressPlan& plan) {
 
 std::string group_name(Group group) {
   switch (group) {
-    case Group::lower: return "lower";
-    case Group::upper: return "upper";
-    case Group::panel: return "panel";
-    case Group::reference: break;
+    case Group::lower:
+      return "lower";
+    case Group::upper:
+      return "upper";
+    case Group::panel:
+      return "panel";
+    case Group::reference:
+      break;
   }
   return {};
 }
@@ -49,14 +53,22 @@ std::vector<Instance>& home_of(ProductModel& model, const Body& body, bool group
 
 Colour colour_of(PartKind kind) {
   switch (kind) {
-    case PartKind::former_lower: return {0.80, 0.68, 0.50};   // birch board
-    case PartKind::former_upper: return {0.70, 0.56, 0.40};   // the same, aged
-    case PartKind::beam: return {0.45, 0.33, 0.24};           // oiled hardwood
-    case PartKind::bearer: return {0.55, 0.45, 0.34};
-    case PartKind::spacer_block: return {0.52, 0.58, 0.52};   // moss grey
-    case PartKind::fixing_block: return {0.42, 0.50, 0.56};   // slate
-    case PartKind::pressing_beam: return {0.60, 0.38, 0.30};  // brick
-    case PartKind::panel: return {0.86, 0.80, 0.68};          // pale veneer
+    case PartKind::former_lower:
+      return {0.80, 0.68, 0.50};  // birch board
+    case PartKind::former_upper:
+      return {0.70, 0.56, 0.40};  // the same, aged
+    case PartKind::beam:
+      return {0.45, 0.33, 0.24};  // oiled hardwood
+    case PartKind::bearer:
+      return {0.55, 0.45, 0.34};
+    case PartKind::spacer_block:
+      return {0.52, 0.58, 0.52};  // moss grey
+    case PartKind::fixing_block:
+      return {0.42, 0.50, 0.56};  // slate
+    case PartKind::pressing_beam:
+      return {0.60, 0.38, 0.30};  // brick
+    case PartKind::panel:
+      return {0.86, 0.80, 0.68};  // pale veneer
   }
   return {};
 }
@@ -68,7 +80,8 @@ ProductModel press_model(const PressPlan& plan, const std::vector<Solid>& solids
   const auto indices = product_indices(plan);
   ProductModel model{"press", {}, {}, {}};
   for (std::size_t i = 0; i < indices.size(); ++i)
-    if (indices[i]) model.products.push_back({plan.parts[i].name(), solids[i], colour_of(plan.parts[i].kind())});
+    if (indices[i])
+      model.products.push_back({plan.parts[i].name(), solids[i], colour_of(plan.parts[i].kind())});
   const bool grouped = std::any_of(plan.bodies.begin(), plan.bodies.end(),
                                    [](const Body& body) { return body.group == Group::upper; });
   if (grouped) model.groups = {{"lower", {}}, {"upper", {}}, {"panel", {}}};

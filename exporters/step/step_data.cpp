@@ -36,7 +36,8 @@
 namespace lamwright {
 namespace {
 
-// One lock for the writer, whose protocol, settings and counters are static; 8 threads with a writer each crash.
+// One lock for the writer, whose protocol, settings and counters are static; 8 threads with a writer each
+// crash.
 std::mutex& writer_lock() {
   static std::mutex lock;
   return lock;
@@ -48,8 +49,8 @@ void silence_printers() {
   std::call_once(once, [] { Message::DefaultMessenger()->ChangePrinters().Clear(); });
 }
 
-// Sets the writer's static settings and puts them back. Settings exist only once a controller was made, and setting
-// one that does not exist does nothing but return false.
+// Sets the writer's static settings and puts them back. Settings exist only once a controller was made, and
+// setting one that does not exist does nothing but return false.
 class Settings {
  public:
   explicit Settings(const StepOptions& options) {
@@ -122,7 +123,8 @@ class Document {
   }
 
   void add(const TDF_Label& home, const Instance& instance) {
-    name(shapes_->AddComponent(home, prototypes_[instance.product], location_of(instance.placed)), instance.name);
+    name(shapes_->AddComponent(home, prototypes_[instance.product], location_of(instance.placed)),
+         instance.name);
   }
 
   void add(const TDF_Label& root, const SubAssembly& group) {
@@ -137,8 +139,8 @@ class Document {
   std::vector<TDF_Label> prototypes_;
 };
 
-// Styles each solid, in the order of the products. The writer's own way of writing colours walks a map whose order
-// differs from run to run, and passes them through linear single precision.
+// Styles each solid, in the order of the products. The writer's own way of writing colours walks a map whose
+// order differs from run to run, and passes them through linear single precision.
 void add_colours(const Handle(XSControl_WorkSession) & session, const ProductModel& model) {
   STEPConstruct_Styles styles(session);
   for (const Product& product : model.products) {
@@ -152,6 +154,7 @@ void add_colours(const Handle(XSControl_WorkSession) & session, const ProductMod
     styles.AddStyle(item, styles.MakeColorPSA(item, colour, nullptr, nullptr, 0), nullptr);
     Handle(StepVisual_MechanicalDesignGeometricPresentationRepresentation) presentation;
     ensure(styles.CreateMDGPR(styles.FindContext(shape), presentation), "a style has its context");
+    session->Model()->AddWithRefs(presentation);
   }
 }
 
@@ -175,19 +178,20 @@ std::string data_of(const std::string& file) {
 
 std::string raw_step_data(const ProductModel& model, const StepOptions& options) {
   const std::lock_guard<std::mutex> turn(writer_lock());
-  return guarded("STEP file of " + model.name + " (" + counted(long(model.products.size()), "product") + ")", [&] {
-    silence_printers();
-    const Settings settings(options);
-    const Document document(model);
-    STEPCAFControl_Writer writer;
-    writer.SetColorMode(false);  // see add_colours
-    writer.SetNameMode(true);
-    writer.SetLayerMode(false);
-    writer.SetPropsMode(false);
-    ensure(writer.Transfer(document.get(), STEPControl_AsIs), "the STEP writer takes the document");
-    add_colours(writer.ChangeWriter().WS(), model);
-    return data_of(text_of(writer.ChangeWriter().Model()));
-  });
+  return guarded(
+      "STEP file of " + model.name + " (" + counted(long(model.products.size()), "product") + ")", [&] {
+        silence_printers();
+        const Settings settings(options);
+        const Document document(model);
+        STEPCAFControl_Writer writer;
+        writer.SetColorMode(false);  // see add_colours
+        writer.SetNameMode(true);
+        writer.SetLayerMode(false);
+        writer.SetPropsMode(false);
+        ensure(writer.Transfer(document.get(), STEPControl_AsIs), "the STEP writer takes the document");
+        add_colours(writer.ChangeWriter().WS(), model);
+        return data_of(text_of(writer.ChangeWriter().Model()));
+      });
 }
 
 }  // namespace lamwright

@@ -13,9 +13,10 @@ std::string checked_data(const ProductModel& model, const StepOptions& options) 
   std::string data = tidied_data(raw_step_data(model, options));
   const int solids = entity_count(data, "MANIFOLD_SOLID_BREP");
   if (solids != int(model.products.size()))
-    throw Error(ErrorKind::internal, Place{{}, 0, 0, "STEP file of " + model.name},
-                "the file holds " + counted(solids, "solid") + " instead of " + std::to_string(model.products.size()),
-                "please report it with the job file");
+    throw Error(
+        ErrorKind::internal, Place{{}, 0, 0, "STEP file of " + model.name},
+        "the file holds " + counted(solids, "solid") + " instead of " + std::to_string(model.products.size()),
+        "please report it with the job file");
   return data;
 }
 
@@ -34,7 +35,9 @@ void StepExporter::write(const ExportInput& input, Sink& sink) const {
     const std::string file_name = path.substr(path.rfind('/') + 1);
     sink.write(path, step_file({file_name, title, plan.date, options.schema}, checked_data(model, options)));
   };
-  const auto titled = [&](const std::string& what) { return plan.title.empty() ? what : plan.title + ": " + what; };
+  const auto titled = [&](const std::string& what) {
+    return plan.title.empty() ? what : plan.title + ": " + what;
+  };
 
   input.progress.step("solids");
   const std::vector<Solid> solids = solids_of(plan);
@@ -42,7 +45,8 @@ void StepExporter::write(const ExportInput& input, Sink& sink) const {
   send("press.step", press_model(plan, solids), titled("press"));
   input.progress.step("parts");
   for (std::size_t i = 0; i < plan.parts.size(); ++i)
-    send("parts/" + plan.parts[i].name() + ".step", part_model(plan.parts[i], solids[i]), titled(plan.parts[i].name()));
+    send("parts/" + plan.parts[i].name() + ".step", part_model(plan.parts[i], solids[i]),
+         titled(plan.parts[i].name()));
 }
 
 }  // namespace lamwright

@@ -35,8 +35,10 @@ void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
     }
     out.push_back(exit);
   }
+  const std::string advice = plan.fitting_pitch ? "A caul with a pitch of " + number(*plan.fitting_pitch, 1) + " leaves no wider strip than the trim; or give more trim: the bare strip must be cut off."
+                                                : "Use a caul with narrower slats, or more trim: the bare strip must be cut off.";
   for (const auto& [name, strip] : {std::pair<std::string, double>{"left", plan.uncovered_left}, {"right", plan.uncovered_right}})
-    out.push_back(at_most("top-caul-short-" + name, "Strip of the pack that the top caul leaves bare", strip, plan.panel.trim, "mm", name + " end", Verdict::caution, "Use a caul with another pitch, or more trim: the bare strip must be cut off."));
+    out.push_back(at_most("top-caul-short-" + name, "Strip of the pack that the top caul leaves bare", strip, plan.panel.trim, "mm", name + " end", Verdict::caution, advice));
 }
 
 void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {

@@ -122,6 +122,7 @@ struct PressPlan {
   double strap_free = 0;       // length kept free for a ratchet before the mark
   double uncovered_left = 0;   // strip of the pack's outer side past the top caul, mm
   double uncovered_right = 0;
+  std::optional<double> fitting_pitch;  // of a caul that would leave no such strip wider than the trim
   double foot_width = 0;       // of a former
   double former_height = 0;
   bool foot_sloped = false;    // its sides lean with the straps

@@ -27,7 +27,8 @@ struct Wall {
 };
 
 Wall wall_of(const Step& step, const StraightBore& bore) {
-  const Round round{{bore.mouth + step.from * bore.axis, bore.along, cross3(bore.axis, bore.along)}, step.radius};
+  const Round round{{bore.mouth + step.from * bore.axis, bore.along, cross3(bore.axis, bore.along)},
+                    step.radius};
   const double height = step.to - step.from;
   const Vec3 start = round.frame.point({step.radius, 0, 0});
   const TopoDS_Vertex low = vertex_at(start, kSolid), high = vertex_at(start + height * bore.axis, kSolid);
@@ -79,8 +80,8 @@ BoreFaces bore_faces(const Bore& bore, const StraightBore& straight) {
     const Wall wall = wall_of(step, straight);
     if (!before) out.mouth = around(wall.foot);
     if (before)
-      out.faces.push_back(plane_face(straight.mouth + step.from * straight.axis, -straight.axis, straight.along,
-                                     {against(*before), around(wall.foot)}));
+      out.faces.push_back(plane_face(straight.mouth + step.from * straight.axis, -straight.axis,
+                                     straight.along, {against(*before), around(wall.foot)}));
     out.faces.push_back(wall.face);
     before = wall.head;
   }

@@ -8,8 +8,8 @@
 
 namespace lamwright {
 
-// A bore as it is really joined: its mouth exactly on the face it enters, its axis exactly square to it. Bores are
-// given to within kSamePoint, solids are made to kSolid. Own frame.
+// A bore as it is really joined: its mouth exactly on the face it enters, its axis exactly square to it.
+// Bores are given to within kSamePoint, solids are made to kSolid. Own frame.
 struct StraightBore {
   Vec3 mouth;
   Vec3 axis;   // unit, into the wood
@@ -17,7 +17,8 @@ struct StraightBore {
   double length = 0;
 };
 
-// Nothing when the bore must be cut instead: its mouth is not flat, or the face it leaves by is not square to it.
+// Nothing when the bore must be cut instead: its mouth is not flat, or the face it leaves by is not square to
+// it.
 std::optional<StraightBore> straightened(const Part& part, const Bore& bore);
 
 struct BoreFaces {

@@ -87,7 +87,8 @@ TopoDS_Edge arc_edge(const Round& round, double height, double sweep, const Topo
   return edge_on(new Geom_Circle(axes, round.radius), sweep, from, to, tolerance);
 }
 
-TopoDS_Face plane_face(const Vec3& at, const Vec3& outward, const Vec3& along, const std::vector<Loop>& loops) {
+TopoDS_Face plane_face(const Vec3& at, const Vec3& outward, const Vec3& along,
+                       const std::vector<Loop>& loops) {
   BRep_Builder builder;
   TopoDS_Face face;
   builder.MakeFace(face, new Geom_Plane(gp_Ax3(pnt(at), dir(outward), dir(along))), kSolid);
@@ -95,7 +96,8 @@ TopoDS_Face plane_face(const Vec3& at, const Vec3& outward, const Vec3& along, c
   return face;
 }
 
-TopoDS_Face cylinder_face(const Round& round, double height, double sweep, const CylinderEdges& edges, bool hollow) {
+TopoDS_Face cylinder_face(const Round& round, double height, double sweep, const CylinderEdges& edges,
+                          bool hollow) {
   BRep_Builder builder;
   TopoDS_Face face;
   const gp_Ax3 axes(pnt(round.frame.origin), dir(round.frame.z()), dir(round.frame.x));
@@ -108,8 +110,8 @@ TopoDS_Face cylinder_face(const Round& round, double height, double sweep, const
     put_on(forward(edges.start), face, {0, 0}, {0, 1});
     put_on(forward(edges.end), face, {sweep, 0}, {0, 1});
   }
-  builder.Add(face,
-              wire_of({forward(edges.foot), forward(edges.end), backward(edges.head), backward(edges.start)}));
+  builder.Add(
+      face, wire_of({forward(edges.foot), forward(edges.end), backward(edges.head), backward(edges.start)}));
   if (hollow) face.Reverse();
   return face;
 }

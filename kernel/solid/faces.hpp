@@ -1,4 +1,5 @@
-// Vertices, edges and faces as the builder joins them. Internal to kernel/solid; coordinates are the part's own.
+// Vertices, edges and faces as the builder joins them. Internal to kernel/solid; coordinates are the part's
+// own.
 #pragma once
 #include <vector>
 
@@ -27,16 +28,18 @@ TopoDS_Edge arc_edge(const Round& round, double height, double sweep, const Topo
                      const TopoDS_Vertex& to, double tolerance);
 
 // The loops' first is the outer one. `along` is any direction in the plane.
-TopoDS_Face plane_face(const Vec3& at, const Vec3& outward, const Vec3& along, const std::vector<Loop>& loops);
+TopoDS_Face plane_face(const Vec3& at, const Vec3& outward, const Vec3& along,
+                       const std::vector<Loop>& loops);
 
-// A cylinder face bounded by two arcs of the same sweep and the lines between their starts and their ends; for a
-// full turn `start` and `end` are one edge, the seam. hollow: the wood lies outside the cylinder.
+// A cylinder face bounded by two arcs of the same sweep and the lines between their starts and their ends;
+// for a full turn `start` and `end` are one edge, the seam. hollow: the wood lies outside the cylinder.
 struct CylinderEdges {
   const TopoDS_Edge& foot;
   const TopoDS_Edge& head;
   const TopoDS_Edge& start;
   const TopoDS_Edge& end;
 };
-TopoDS_Face cylinder_face(const Round& round, double height, double sweep, const CylinderEdges& edges, bool hollow);
+TopoDS_Face cylinder_face(const Round& round, double height, double sweep, const CylinderEdges& edges,
+                          bool hollow);
 
 }  // namespace lamwright

@@ -7,8 +7,8 @@
 
 namespace lamwright {
 
-// Runs fn. What the modelling kernel or the standard library throws becomes Error (internal); `operation` says what
-// was being done, with its figures. Error passes unchanged, and so does anything else (Cancelled).
+// Runs fn. What the modelling kernel or the standard library throws becomes Error (internal); `operation`
+// says what was being done, with its figures. Error passes unchanged, and so does anything else (Cancelled).
 void guarded_call(const std::string& operation, const std::function<void()>& fn);
 
 template <class Fn>

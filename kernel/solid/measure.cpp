@@ -35,13 +35,15 @@ bool only_lines_and_circles(const TopoDS_Shape& shape) {
   return true;
 }
 
-// The plain integration is exact between lines and circles but off by 1e-7 where a pilot's mouth bounds a face; the
-// adaptive one is right there, and slow.
+// The plain integration is exact between lines and circles but off by 1e-7 where a pilot's mouth bounds a
+// face; the adaptive one is right there, and slow.
 GProp_GProps properties_of(const Solid& solid) {
   return guarded("measuring a solid", [&] {
     GProp_GProps properties;
-    if (only_lines_and_circles(solid.shape())) BRepGProp::VolumeProperties(solid.shape(), properties);
-    else BRepGProp::VolumeProperties(solid.shape(), properties, 1e-9);
+    if (only_lines_and_circles(solid.shape()))
+      BRepGProp::VolumeProperties(solid.shape(), properties);
+    else
+      BRepGProp::VolumeProperties(solid.shape(), properties, 1e-9);
     return properties;
   });
 }
@@ -102,7 +104,9 @@ ShapeCounts shape_counts(const Solid& solid) {
     counts.free_edges = free_edges(solid);
     for (TopExp_Explorer at(solid.shape(), TopAbs_FACE); at.More(); at.Next()) {
       const GeomAbs_SurfaceType type = BRepAdaptor_Surface(TopoDS::Face(at.Current()), false).GetType();
-      (type == GeomAbs_Plane ? counts.planes : type == GeomAbs_Cylinder ? counts.cylinders : counts.other_faces)++;
+      (type == GeomAbs_Plane      ? counts.planes
+       : type == GeomAbs_Cylinder ? counts.cylinders
+                                  : counts.other_faces)++;
     }
     return counts;
   });
@@ -121,7 +125,8 @@ std::vector<CylinderFace> cylinder_faces(const Solid& solid) {
 }
 
 double greatest_tolerance(const Solid& solid) {
-  return guarded("tolerance of a solid", [&] { return ShapeAnalysis_ShapeTolerance().Tolerance(solid.shape(), 1); });
+  return guarded("tolerance of a solid",
+                 [&] { return ShapeAnalysis_ShapeTolerance().Tolerance(solid.shape(), 1); });
 }
 
 bool is_valid(const Solid& solid) {

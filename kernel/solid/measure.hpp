@@ -33,8 +33,8 @@ std::vector<CylinderFace> cylinder_faces(const Solid& solid);
 
 double greatest_tolerance(const Solid& solid);
 
-// Slow; for tests. The first grows with the square of the mouths in one face, the second looks for faces that meet
-// where they should not, which the first does not see.
+// Slow; for tests. The first grows with the square of the mouths in one face, the second looks for faces that
+// meet where they should not, which the first does not see.
 bool is_valid(const Solid& solid);
 bool meets_itself(const Solid& solid);
 

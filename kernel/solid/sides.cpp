@@ -23,7 +23,8 @@ Round round_of(const Part& part, const Segment& arc) {
           arc.radius};
 }
 
-// How far the circle's own ends lie from the corners: outlines join within kSamePoint, and tolerances must cover it.
+// How far the circle's own ends lie from the corners: outlines join within kSamePoint, and tolerances must
+// cover it.
 double gap_at_ends(const Segment& s) {
   if (s.straight()) return 0;
   const Vec2 start = s.turn > 0 ? s.from : s.to, end = s.turn > 0 ? s.to : s.from;
@@ -38,8 +39,8 @@ double tolerance_of(const Part& part) {
   return gap < kSolid / 2 ? kSolid : 2 * gap;
 }
 
-TopoDS_Edge rail(const Part& part, const Segment& s, double w, const TopoDS_Vertex& from, const TopoDS_Vertex& to,
-                 double tolerance) {
+TopoDS_Edge rail(const Part& part, const Segment& s, double w, const TopoDS_Vertex& from,
+                 const TopoDS_Vertex& to, double tolerance) {
   if (s.straight()) return line_edge(from, to, tolerance);
   if (s.turn > 0) return arc_edge(round_of(part, s), w, s.turn, from, to, tolerance);
   return TopoDS::Edge(arc_edge(round_of(part, s), w, -s.turn, to, from, tolerance).Reversed());
@@ -78,7 +79,8 @@ SideEdges side_edges(const Part& part) {
   return edges;
 }
 
-TopoDS_Face side_face(const Part& part, const SideEdges& edges, std::size_t i, const std::vector<Loop>& mouths) {
+TopoDS_Face side_face(const Part& part, const SideEdges& edges, std::size_t i,
+                      const std::vector<Loop>& mouths) {
   const Segment& s = part.outline().segments()[i];
   const TopoDS_Edge &here = edges.up[i], &next = edges.up[(i + 1) % edges.up.size()];
   const bool crown = s.turn > 0;
@@ -100,7 +102,8 @@ TopoDS_Face near_face(const Part& part, const SideEdges& edges, const std::vecto
 
 TopoDS_Face far_face(const Part& part, const SideEdges& edges, const std::vector<Loop>& mouths) {
   const Frame& sheet = part.sheet();
-  return plane_face(sheet.origin + part.thickness() * sheet.z(), sheet.z(), sheet.x, with_outer(edges.far, mouths));
+  return plane_face(sheet.origin + part.thickness() * sheet.z(), sheet.z(), sheet.x,
+                    with_outer(edges.far, mouths));
 }
 
 }  // namespace lamwright

@@ -8,7 +8,8 @@ class TopoDS_Shape;
 
 namespace lamwright {
 
-// Immutable; copies share the geometry. Holds one solid with one closed shell, outward orientation, no location.
+// Immutable; copies share the geometry. Holds one solid with one closed shell, outward orientation, no
+// location.
 class Solid {
  public:
   explicit Solid(const TopoDS_Shape& shape);
@@ -20,12 +21,13 @@ class Solid {
   std::shared_ptr<const TopoDS_Shape> shape_;
 };
 
-// The part as a solid in its own frame, mm, tolerance kSolid. One face per outline edge, two flat faces, one full
-// cylinder per bore wall. Faces, edges and vertices are joined as they are made; only bores without a flat mouth are
-// cut, all of them in one call. The result is held against the part before it is returned: one solid, one closed
-// shell, every edge used once in each direction, the number of faces, and the volume against part.volume().
-// Throws Error (internal) naming the part when one of these does not hold. Self-intersection is not looked for:
-// make_part keeps bores apart. Cost grows linearly with the number of bores that have a flat mouth.
+// The part as a solid in its own frame, mm, tolerance kSolid. One face per outline edge, two flat faces, one
+// full cylinder per bore wall. Faces, edges and vertices are joined as they are made; only bores without a
+// flat mouth are cut, all of them in one call. The result is held against the part before it is returned: one
+// solid, one closed shell, every edge used once in each direction, the number of faces, and the volume
+// against part.volume(). Throws Error (internal) naming the part when one of these does not hold.
+// Self-intersection is not looked for: make_part keeps bores apart. Cost grows linearly with the number of
+// bores that have a flat mouth.
 Solid build_solid(const Part& part);
 
 }  // namespace lamwright

@@ -12,6 +12,8 @@ namespace {
 
 // A spacer stays below the fixing blocks and their screws.
 constexpr double kUnderContact = kFixingHeight + kLeastWood;
+// Places are tried on this grid, inward and round the curve.
+constexpr double kDepthStep = 1, kShiftStep = 10;
 
 struct Rect {
   Vec2 low, high;
@@ -46,7 +48,7 @@ bool fits(const Rect& rect, const PressFrame& frame, const Part& former) {
 std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const Part& former, double station) {
   const Pose pose = frame.contact.at(station);
   const std::array<Vec2, 2> sizes{Vec2(job.formers.block_depth, job.formers.block_width), Vec2(job.formers.block_width, job.formers.block_depth)};
-  for (double depth = kUnderContact; depth < 400; depth += 5)
+  for (double depth = kUnderContact; depth < 400; depth += kDepthStep)
     for (const Vec2& size : sizes) {
       const Vec2 middle = pose.point - depth * pose.normal();
       const Rect rect{middle - size / 2, middle + size / 2};
@@ -57,7 +59,7 @@ std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const P
 
 // A row may shift by half of what the spacing leaves to the greatest.
 std::optional<Rect> place_near(const Job& job, const PressFrame& frame, const Part& former, double station, double slack) {
-  for (double shift = 0; shift <= slack + kSamePoint; shift += 5)
+  for (double shift = 0; shift <= slack + kSamePoint; shift += kShiftStep)
     for (const double s : {station + shift, station - shift}) {
       if (s < 0 || s > frame.contact.girth()) continue;
       if (const auto rect = place_under(job, frame, former, s)) return rect;
@@ -136,6 +138,9 @@ SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& form
     if (rows.missing == 0) return rows;
     if (rows.rows.size() > best.rows.size()) best = rows;
   }
+  // As many rows as were wanted at first do, wherever they found room; and one row holds a short press.
+  const int found = int(best.rows.size());
+  best.missing = found >= 1 && girth <= job.formers.brace_rows ? 0 : std::max(0, least - found);
   return best;
 }
 

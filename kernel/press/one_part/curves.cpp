@@ -19,12 +19,20 @@ std::vector<double> on_parallel(const Profile& neutral, const std::vector<double
   return out;
 }
 
+std::vector<Slat> top_slats(const CaulSpec& caul, const Panel& panel, const Curves& c) {
+  const double d = panel.thickness + panel.cover - panel.neutral_height;
+  return whole_slats(slat_spec(caul, c.over.girth(), offset_station(c.neutral, c.datum, d), on_parallel(c.neutral, c.neutral.shape_changes(), d)));
+}
+
+bool covers(const std::vector<Slat>& slats, double girth, double trim) {
+  return !slats.empty() && slats.front().from <= trim + kAtLeast && girth - slats.back().to <= trim + kAtLeast;
+}
+
 void lay_top(const Job& job, const Panel& panel, Curves& c) {
   c.top_from = 0;
   c.top_to = c.over.girth();
   if (!job.caul.pitch) return;
-  const double d = panel.thickness + panel.cover - panel.neutral_height;
-  c.top_slats = whole_slats(slat_spec(job.caul, c.over.girth(), offset_station(c.neutral, c.datum, d), on_parallel(c.neutral, c.neutral.shape_changes(), d)));
+  c.top_slats = top_slats(job.caul, panel, c);
   if (c.top_slats.empty())
     throw geometry_error("caul", "not one slat of " + number(*job.caul.pitch * job.caul.coverage) + " fits on a pack " + number(c.over.girth()) + " round the curve", "use a caul with narrower slats");
   c.top_from = c.top_slats.front().from;
@@ -46,6 +54,17 @@ double datum_station(const Profile& neutral) {
 SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector<double> changes) {
   const double width = *caul.pitch * caul.coverage;
   return {girth, datum, width, *caul.pitch - width, kPinGap, caul.lagging, std::move(changes)};
+}
+
+std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const Curves& c) {
+  if (!job.caul.pitch || covers(c.top_slats, c.over.girth(), panel.trim)) return std::nullopt;
+  CaulSpec caul = job.caul;
+  for (double step = 0.5; step <= *job.caul.pitch / 10; step += 0.5)
+    for (const double pitch : {*job.caul.pitch - step, *job.caul.pitch + step}) {
+      caul.pitch = pitch;
+      if (covers(top_slats(caul, panel, c), c.over.girth(), panel.trim)) return pitch;
+    }
+  return std::nullopt;
 }
 
 Curves curves(const Job& job, const Panel& panel) {

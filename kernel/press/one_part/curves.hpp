@@ -30,6 +30,10 @@ double datum_station(const Profile& neutral);
 // How slats of the job's caul lie on a line of that girth; stations of datum and changes are on that line.
 SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector<double> changes);
 
+// The pitch nearest to the job's own, within a tenth of it, with which the top caul leaves no strip wider than the
+// trim at either end; nothing when there is none, or when the job's own pitch does.
+std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const Curves& curves);
+
 // A straight stretch counts as a flat from this length on. Common practice, no source.
 inline constexpr double kLeastFlat = 60;
 // Diameter of a locating pin, and the gap it stands in.

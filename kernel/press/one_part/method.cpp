@@ -251,7 +251,7 @@ PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
   const Laid laid = lay(job, panel);
   PressPlan plan{.title = job.title, .date = job.date, .number = job.number, .method = name(), .reason = {}, .panel = panel, .neutral = laid.frame.curves.neutral,
                  .sections = sections(laid), .parts = {}, .bodies = {}, .closures = closures(laid), .load = Load::belt, .layers = layers(laid), .flats = laid.flats, .pins = {}, .hardware = {}, .spacing = laid.stations.spacing, .beam_depth = job.beams.depth, .min_depth = job.formers.min_depth, .strap_free = laid.frame.strap_free,
-                 .uncovered_left = laid.frame.curves.top_from, .uncovered_right = laid.frame.curves.over.girth() - laid.frame.curves.top_to, .foot_width = laid.frame.foot(), .former_height = laid.frame.height, .foot_sloped = laid.frame.sloped(), .notes = {}};
+                 .uncovered_left = laid.frame.curves.top_from, .uncovered_right = laid.frame.curves.over.girth() - laid.frame.curves.top_to, .fitting_pitch = fitting_pitch(job, panel, laid.frame.curves), .foot_width = laid.frame.foot(), .former_height = laid.frame.height, .foot_sloped = laid.frame.sloped(), .notes = {}};
   plan.reason = reason_of(suits(panel), laid);
   AssemblyBuilder assembly;
   add_formers(laid, assembly);

@@ -43,7 +43,8 @@ TEST_CASE("a two-part press has the sub-assemblies lower, upper and panel, each 
   CHECK(model.instances.empty());
 }
 
-TEST_CASE("reference bodies of a two-part press stay at the root, and a group without bodies is left out", "[step]") {
+TEST_CASE("reference bodies of a two-part press stay at the root, and a group without bodies is left out",
+          "[step]") {
   PressPlan plan = two_part_press();
   plan.bodies.back().group = Group::reference;
   const ProductModel model = model_of(plan);
@@ -64,8 +65,9 @@ TEST_CASE("a part without a body is no product of the press", "[step]") {
 TEST_CASE("a press without bodies is refused instead of written empty", "[step]") {
   PressPlan plan = one_part_press(2);
   plan.bodies.clear();
-  CHECK(message_of([&] { (void)model_of(plan); }) ==
-        "a rule of the program does not hold: a press has bodies to write; please report it with the job file");
+  CHECK(
+      message_of([&] { (void)model_of(plan); }) ==
+      "a rule of the program does not hold: a press has bodies to write; please report it with the job file");
 }
 
 TEST_CASE("two parts of one name, which would overwrite each other's file, are refused", "[step]") {

@@ -24,7 +24,8 @@ namespace {
 class TemporaryFile {
  public:
   explicit TemporaryFile(const std::string& text)
-      : path_(std::filesystem::temp_directory_path() / ("lamwright-read-back-" + std::to_string(::getpid()) + ".step")) {
+      : path_(std::filesystem::temp_directory_path() /
+              ("lamwright-read-back-" + std::to_string(::getpid()) + ".step")) {
     std::ofstream(path_, std::ios::binary) << text;
   }
   ~TemporaryFile() { std::filesystem::remove(path_); }
@@ -81,7 +82,8 @@ class Walk {
   }
 
   static Solid in_place(const TDF_Label& product, const TopLoc_Location& placed) {
-    return Solid(BRepBuilderAPI_Transform(XCAFDoc_ShapeTool::GetShape(product), placed.Transformation(), true).Shape());
+    return Solid(BRepBuilderAPI_Transform(XCAFDoc_ShapeTool::GetShape(product), placed.Transformation(), true)
+                     .Shape());
   }
 
   Handle(XCAFDoc_ShapeTool) shapes_;

@@ -11,8 +11,8 @@ namespace lamwright::test {
 struct ReadInstance {
   std::string path;  // names from the root down: "press/lower/former-lower-01"
   std::string product;
-  Colour colour;     // of the product, sRGB
-  Solid solid;       // in place
+  Colour colour;  // of the product, sRGB
+  Solid solid;    // in place
 };
 
 struct ReadFile {

@@ -15,7 +15,8 @@ inline std::string numbered(const std::string& name, int i) {
   return name + (i < 10 ? "-0" : "-") + std::to_string(i);
 }
 
-// Profiles have no empty value, so panel and plan must be given theirs at once; everything else keeps its default.
+// Profiles have no empty value, so panel and plan must be given theirs at once; everything else keeps its
+// default.
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wmissing-field-initializers"
 inline Panel with_profile(const Profile& profile) { return {.released = profile, .pressed = profile}; }
@@ -46,10 +47,14 @@ inline PressPlan one_part_press(int formers) {
   plan.parts = {former(), beam(), spacer(), panel(waved_contact(), 12, 900)};
   for (int i = 0; i < formers; ++i) {
     plan.bodies.push_back({0, at_station(150.0 * i), Group::lower, numbered("former-lower", i + 1)});
-    plan.bodies.push_back({1, {{0, -300, 150.0 * i - 14}, {1, 0, 0}, {0, 1, 0}}, Group::lower, numbered("beam", i + 1)});
+    plan.bodies.push_back(
+        {1, {{0, -300, 150.0 * i - 14}, {1, 0, 0}, {0, 1, 0}}, Group::lower, numbered("beam", i + 1)});
     // Across: the block's length along the width.
     if (i + 1 < formers)
-      plan.bodies.push_back({2, {{0, -200, 150.0 * i + 18}, {0, 0, 1}, {0, 1, 0}}, Group::lower, numbered("spacer-block", i + 1)});
+      plan.bodies.push_back({2,
+                             {{0, -200, 150.0 * i + 18}, {0, 0, 1}, {0, 1, 0}},
+                             Group::lower,
+                             numbered("spacer-block", i + 1)});
   }
   plan.bodies.push_back({3, at_station(0), Group::reference, "panel-01"});
   return plan;
@@ -58,11 +63,13 @@ inline PressPlan one_part_press(int formers) {
 inline PressPlan two_part_press() {
   PressPlan plan = empty_plan();
   plan.method = "two-part";
-  plan.parts = {former("former-lower"), plain_former(waved_contact(), "former-upper"), beam(), panel(waved_contact(), 12, 900)};
+  plan.parts = {former("former-lower"), plain_former(waved_contact(), "former-upper"), beam(),
+                panel(waved_contact(), 12, 900)};
   const Frame turned_over{{0, 600, 0}, {1, 0, 0}, {0, -1, 0}};
   for (int i = 0; i < 3; ++i) {
     plan.bodies.push_back({0, at_station(150.0 * i), Group::lower, numbered("former-lower", i + 1)});
-    plan.bodies.push_back({1, {{0, 300, 150.0 * i}, {1, 0, 0}, {0, 1, 0}}, Group::upper, numbered("former-upper", i + 1)});
+    plan.bodies.push_back(
+        {1, {{0, 300, 150.0 * i}, {1, 0, 0}, {0, 1, 0}}, Group::upper, numbered("former-upper", i + 1)});
     plan.bodies.push_back({2, at_station(150.0 * i), Group::lower, numbered("beam", 2 * i + 1)});
     plan.bodies.push_back({2, turned_over, Group::upper, numbered("beam", 2 * i + 2)});
   }

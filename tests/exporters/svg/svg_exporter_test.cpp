@@ -54,12 +54,12 @@ TEST_CASE("a cutting file has its true size and its lower left at the origin") {
   Document document;
   parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
   const auto* root = document.RootElement();
-  // 2 x 326.0012116 wide; high: contact edge's left end 123.3980142 + 25 sin 60 + 362 (1 - cos 60)
-  CHECK(std::string(root->Attribute("width")) == "652.002423mm");
+  // Wide: 2 (362 sin 60 + 25 cos 60). High: the contact edge's left end 123.3980142 + 25 sin 60 + 362 (1 - cos 60).
+  CHECK(std::string(root->Attribute("width")) == "652.002392mm");
   CHECK(std::string(root->Attribute("height")) == "326.048649mm");
-  CHECK(std::string(root->Attribute("viewBox")) == "0 0 652.002423 326.048649");
+  CHECK(std::string(root->Attribute("viewBox")) == "0 0 652.002392 326.048649");
   const std::string path = group(document, "OUTLINE")->FirstChildElement("path")->Attribute("d");
-  CHECK(path.find(" 0 326.048649") != std::string::npos);
+  CHECK(path.find("L0 326.048649") != std::string::npos);
 }
 
 TEST_CASE("the outline is one closed path with its arc as an arc") {

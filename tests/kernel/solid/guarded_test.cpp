@@ -19,7 +19,8 @@ TEST_CASE("a guarded call returns what it computes", "[solid]") {
   CHECK(ran == 1);
 }
 
-TEST_CASE("a failure of the modelling kernel, which is no standard exception, becomes an error of ours", "[solid]") {
+TEST_CASE("a failure of the modelling kernel, which is no standard exception, becomes an error of ours",
+          "[solid]") {
   const auto degenerate = [] { return BRepBuilderAPI_MakeEdge(gp_Pnt(1, 2, 3), gp_Pnt(1, 2, 3)).Edge(); };
   bool standard = true;
   try {
@@ -33,7 +34,8 @@ TEST_CASE("a failure of the modelling kernel, which is no standard exception, be
   REQUIRE(error);
   CHECK(error->kind() == ErrorKind::internal);
   CHECK(std::string(error->what()) ==
-        "edge of length 0: the modelling kernel failed with StdFail_NotDone (BRep_API: command not done); please report it with the job file");
+        "edge of length 0: the modelling kernel failed with StdFail_NotDone (BRep_API: command not done); "
+        "please report it with the job file");
 }
 
 TEST_CASE("a standard exception becomes an error of ours", "[solid]") {
@@ -42,7 +44,8 @@ TEST_CASE("a standard exception becomes an error of ours", "[solid]") {
 }
 
 TEST_CASE("our own errors and a cancellation pass a guarded call unchanged", "[solid]") {
-  CHECK(message_of([] { guarded("anything", [] { throw geometry_error("beam", "too short", "make it longer"); }); }) ==
-        "beam: too short; make it longer");
+  CHECK(message_of([] {
+          guarded("anything", [] { throw geometry_error("beam", "too short", "make it longer"); });
+        }) == "beam: too short; make it longer");
   CHECK_THROWS_AS(guarded("anything", [] { throw Cancelled{}; }), Cancelled);
 }

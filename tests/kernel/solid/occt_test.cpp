@@ -1,5 +1,5 @@
-// What the modelling kernel does where the builder relies on it or guards against it. A new release that changes one
-// of these shows here first.
+// What the modelling kernel does where the builder relies on it or guards against it. A new release that
+// changes one of these shows here first.
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepGProp.hxx>
@@ -75,7 +75,8 @@ Solid plate_with_crossing_bores() {
   PartSpec spec = spec_of("plate", PartKind::spacer_block, rectangle({0, 0}, {100, 100}), 40);
   const Bore down = resolve_bore(spec, {BoreUse::clamp, 20, {}, {}, {50, 50, 0}, {0, 0, 1}});
   const Bore along = resolve_bore(spec, {BoreUse::strap, 10, {}, {}, {0, 50, 20}, {1, 0, 0}});
-  const BoreFaces a = bore_faces(down, *straightened(plate, down)), b = bore_faces(along, *straightened(plate, along));
+  const BoreFaces a = bore_faces(down, *straightened(plate, down)),
+                  b = bore_faces(along, *straightened(plate, along));
   const SideEdges edges = side_edges(plate);
   std::vector<TopoDS_Face> faces{near_face(plate, edges, {a.mouth}), far_face(plate, edges, {a.exit})};
   for (int i = 0; i < 4; ++i) {
@@ -98,7 +99,8 @@ Solid plate_with_crossing_bores() {
 
 }  // namespace
 
-TEST_CASE("tools that overlap are cut rightly from a list and wrongly, without an error, from one compound", "[occt]") {
+TEST_CASE("tools that overlap are cut rightly from a list and wrongly, without an error, from one compound",
+          "[occt]") {
   const TopoDS_Shape bore = rod(5, -1, 19), counterbore = rod(10, 12, 19);
   const double right = 2592000 - 900 * kPi;
   CHECK(volume_of(cut(board_shape(), {bore, counterbore})) == within(right, 1e-3));
@@ -136,7 +138,8 @@ TEST_CASE("a shape cannot be placed by a mirrored location", "[occt]") {
   CHECK_THROWS_AS(board_shape().Located(TopLoc_Location(mirror)), Standard_DomainError);
 }
 
-TEST_CASE("the plain integration errs where a pilot's mouth bounds a face, the adaptive one does not", "[occt]") {
+TEST_CASE("the plain integration errs where a pilot's mouth bounds a face, the adaptive one does not",
+          "[occt]") {
   const Part part = former();
   const Solid solid = build_solid(part);
   CHECK(std::abs(volume_of(solid.shape()) - part.volume()) > 1e-9 * part.volume());

@@ -65,7 +65,8 @@ TEST_CASE("a solid with another number of faces is refused", "[solid]") {
 
 TEST_CASE("a shell with a hole is refused", "[solid]") {
   CHECK(refusal(open_box(), spacer(), {5, false}) ==
-        "spacer-block: the solid is wrong: an edge is used 1 time forward and 0 times backward instead of once each" +
+        "spacer-block: the solid is wrong: an edge is used 1 time forward and 0 times backward instead of "
+        "once each" +
             kReport);
 }
 
@@ -82,7 +83,8 @@ TEST_CASE("two solids or none are refused", "[solid]") {
 }
 
 TEST_CASE("the volume from edges and surfaces is the closed form", "[solid]") {
-  const std::vector<Part> parts{counterbored_board(), beam(), plain_former(waved_contact()), panel(waved_contact(), 12, 300)};
+  const std::vector<Part> parts{counterbored_board(), beam(), plain_former(waved_contact()),
+                                panel(waved_contact(), 12, 300)};
   for (const Part& part : parts)
     CHECK(joined_volume(build_solid(part).shape()) == within(part.volume(), 1e-13 * 100 * part.volume()));
 }

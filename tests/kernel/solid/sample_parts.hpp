@@ -1,4 +1,5 @@
-// Parts for the tests of solids and of STEP files: boards, beams, blocks, formers and panels as a press has them.
+// Parts for the tests of solids and of STEP files: boards, beams, blocks, formers and panels as a press has
+// them.
 #pragma once
 #include <string>
 #include <utility>
@@ -10,7 +11,8 @@
 
 namespace lamwright::test {
 
-inline PartSpec spec_of(std::string name, PartKind kind, Outline outline, double thickness, Frame sheet = {}) {
+inline PartSpec spec_of(std::string name, PartKind kind, Outline outline, double thickness,
+                        Frame sheet = {}) {
   return {std::move(name), kind, "board 18", std::move(outline), thickness, sheet, {}, {}, false};
 }
 
@@ -25,17 +27,22 @@ inline Part counterbored_board() {
   return make_part(spec);
 }
 
-// X along it, Y up from its underside, Z across its width: `screws` counterbored bores from below every 150, and
-// five strap bores across at each end.
+// X along it, Y up from its underside, Z across its width: `screws` counterbored bores from below every 150,
+// and five strap bores across at each end.
 inline Part beam(std::string name = "beam", int screws = 5) {
   const double length = 150.0 * (screws + 1) + 400;
   PartSpec spec = spec_of(std::move(name), PartKind::beam, rectangle({-length / 2, 0}, {length / 2, 90}), 46);
   for (int i = 0; i < screws; ++i)
-    spec.bores.push_back(
-        {BoreUse::foot_screw, 6, {}, Counterbore{16, 50}, {150 * (i - (screws - 1) / 2.0), 0, 23}, {0, 1, 0}});
+    spec.bores.push_back({BoreUse::foot_screw,
+                          6,
+                          {},
+                          Counterbore{16, 50},
+                          {150 * (i - (screws - 1) / 2.0), 0, 23},
+                          {0, 1, 0}});
   for (int side : {-1, 1})
     for (int i = 0; i < 5; ++i)
-      spec.bores.push_back({BoreUse::strap, 12, {}, {}, {side * (length / 2 - 60 - 25 * i), 30, 0}, {0, 0, 1}});
+      spec.bores.push_back(
+          {BoreUse::strap, 12, {}, {}, {side * (length / 2 - 60 - 25 * i), 30, 0}, {0, 0, 1}});
   return make_part(spec);
 }
 
@@ -43,7 +50,8 @@ inline Part spacer(std::string name = "spacer-block") {
   return make_part(spec_of(std::move(name), PartKind::spacer_block, rectangle({0, 0}, {132, 70}), 45));
 }
 
-// The board under a contact edge that is drawn left to right: square sides down to a base 100 under its lowest point.
+// The board under a contact edge that is drawn left to right: square sides down to a base 100 under its
+// lowest point.
 inline Outline former_outline(const Profile& contact) {
   const double base = contact.box().low.y() - 100;
   const Vec2 left{contact.start().point.x(), base}, right{contact.end().point.x(), base};
@@ -63,15 +71,16 @@ inline BoreSpec pilot(const Profile& contact, double station) {
 
 // Crowns, a flat and a hollow, about level.
 inline Profile waved_contact() {
-  return {{{-330, 0}, radians(28)}, {straight(80), bend(50, 300), bend(-35, 260), straight(120), bend(20, 400)}};
+  return {{{-330, 0}, radians(28)},
+          {straight(80), bend(50, 300), bend(-35, 260), straight(120), bend(20, 400)}};
 }
 
 inline BoreSpec foot_pilot(double x, double base) {
   return {BoreUse::foot_pilot, 3.5, 60, {}, {x, base, 9}, {0, 1, 0}};
 }
 
-// With every kind of pilot: on a crown, in a hollow, on a flat, on the joint of line and arc and of two arcs; foot
-// pilots from below and a clamp hole.
+// With every kind of pilot: on a crown, in a hollow, on a flat, on the joint of line and arc and of two arcs;
+// foot pilots from below and a clamp hole.
 inline Part former(std::string name = "former-lower") {
   const Profile contact = waved_contact();
   PartSpec spec = spec_of(std::move(name), PartKind::former_lower, former_outline(contact), 18);

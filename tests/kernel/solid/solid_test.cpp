@@ -45,7 +45,8 @@ bool any_cut(const Part& part) {
 // What holds for the solid of every part.
 void agrees_with(const Part& part, const Solid& solid) {
   CAPTURE(part.name());
-  // Summed rounding is below 1e-12 of the volume; where pilots were cut the closed form of a mouth is good to 1e-12.
+  // Summed rounding is below 1e-12 of the volume; where pilots were cut the closed form of a mouth is good to
+  // 1e-12.
   CHECK(solid_volume(solid) == within(part.volume(), 4e-12 * part.volume()));
   // The closed-form centre takes a cut pilot's wood at half its length; its mouth's cap is 1e-8 of the part.
   CHECK(same(solid_centre(solid), part.centre(), any_cut(part) ? 1e-7 : kRounding));
@@ -118,12 +119,14 @@ TEST_CASE("a beam with counterbores from below and strap bores across it agrees 
 
 TEST_CASE("a former with pilots on crown, hollow, flat and joints agrees with its part", "[solid]") {
   const Part part = former();
-  const int cut = int(std::count_if(part.bores().begin(), part.bores().end(), [](const Bore& b) { return !b.flat_mouth; }));
+  const int cut = int(
+      std::count_if(part.bores().begin(), part.bores().end(), [](const Bore& b) { return !b.flat_mouth; }));
   REQUIRE(cut == 4);
   agrees_with(part, build_solid(part));
 }
 
-TEST_CASE("the mouth of a pilot in an edge of radius R takes out pi r^4 / 8R less than a flat one", "[solid]") {
+TEST_CASE("the mouth of a pilot in an edge of radius R takes out pi r^4 / 8R less than a flat one",
+          "[solid]") {
   // r = 1.5; the series' next term is of the order r^6 / R^3: 1e-7 mm3 at R 300.
   const Profile contact = waved_contact();
   PartSpec spec = spec_of("former", PartKind::former_lower, former_outline(contact), 18);
@@ -166,9 +169,10 @@ TEST_CASE("crowns are solid inside their cylinder and hollows outside", "[solid]
 TEST_CASE("a part is built in its own frame however its sheet lies in it", "[solid]") {
   PartSpec spec = board();
   spec.sheet = askew();
-  spec.bores = {{BoreUse::foot_screw, 10, {}, Counterbore{20, 6}, spec.sheet.point({600, 60, 18}), -spec.sheet.z()},
-                {BoreUse::strap, 6, {}, {}, spec.sheet.point({200, 0, 9}), spec.sheet.y},
-                {BoreUse::foot_pilot, 3, 40, {}, spec.sheet.point({1200, 30, 9}), -spec.sheet.x}};
+  spec.bores = {
+      {BoreUse::foot_screw, 10, {}, Counterbore{20, 6}, spec.sheet.point({600, 60, 18}), -spec.sheet.z()},
+      {BoreUse::strap, 6, {}, {}, spec.sheet.point({200, 0, 9}), spec.sheet.y},
+      {BoreUse::foot_pilot, 3, 40, {}, spec.sheet.point({1200, 30, 9}), -spec.sheet.x}};
   const Part part = make_part(spec);
   const Solid solid = build_solid(part);
   CHECK(solid_volume(solid) == within(part.volume(), 4e-12 * part.volume()));
@@ -185,7 +189,8 @@ TEST_CASE("an outline drawn either way round gives a solid with its outside out"
   for (const Outline& outline : {drawn, Outline(turned, "turned")}) {
     for (const double way : {1.0, -1.0}) {  // the sheet's normal up or down
       const Frame sheet{{0, 0, 0}, {1, 0, 0}, {0, way, 0}};
-      const Solid solid = build_solid(make_part(spec_of("block", PartKind::spacer_block, outline, 18, sheet)));
+      const Solid solid =
+          build_solid(make_part(spec_of("block", PartKind::spacer_block, outline, 18, sheet)));
       CHECK(solid_volume(solid) == within(90000, 1e-7));
       CHECK(is_valid(solid));
     }
@@ -206,12 +211,14 @@ TEST_CASE("a blind bore and a through bore may share a face with a counterbore",
   agrees_with(part, solid);
 }
 
-TEST_CASE("a bore through the board is the same from either side, and its ends lie exactly on the faces", "[solid]") {
+TEST_CASE("a bore through the board is the same from either side, and its ends lie exactly on the faces",
+          "[solid]") {
   PartSpec through = board();
   through.bores = {{BoreUse::clamp, 20, {}, {}, {600, 60, 0}, {0, 0, 1}}};
   PartSpec back = board();
   back.bores = {{BoreUse::clamp, 20, {}, {}, {600, 60, 18}, {0, 0, -1}}};
-  const double a = solid_volume(build_solid(make_part(through))), b = solid_volume(build_solid(make_part(back)));
+  const double a = solid_volume(build_solid(make_part(through))),
+               b = solid_volume(build_solid(make_part(back)));
   CHECK(a == within(2592000 - 1800 * kPi, 1e-6));
   CHECK(a == within(b, 1e-8));
 }

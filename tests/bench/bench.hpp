@@ -1,0 +1,33 @@
+// The tables of the bench, and how a time is taken.
+#pragma once
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace lamwright::bench {
+
+// Milliseconds of the fastest of `times` runs: the one least disturbed by the rest of the machine.
+inline double fastest(int times, const std::function<void()>& run) {
+  double best = INFINITY;
+  for (int i = 0; i < times; ++i) {
+    const auto start = std::chrono::steady_clock::now();
+    run();
+    best = std::min(
+        best, std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
+  }
+  return best;
+}
+
+// Right-aligned columns to the standard output; the first row is the head.
+void print_table(const std::string& title, const std::vector<std::vector<std::string>>& rows);
+
+// A beam with counterbored bores, joined as the program does it, and cut.
+void bench_bores();
+
+// A whole job, stage by stage.
+void bench_job();
+
+}  // namespace lamwright::bench

@@ -1,0 +1,70 @@
+// Jobs as text, evaluated without files: what tests of plans begin from.
+#pragma once
+#include <map>
+#include <string>
+
+#include "kernel/plugin/evaluate.hpp"
+
+namespace lamwright::test {
+
+// Named files that exist only in memory.
+class MemorySources : public Sources {
+ public:
+  explicit MemorySources(std::map<std::string, std::string> files = {}) : files_(std::move(files)) {}
+  std::string read(const std::string& name) const override {
+    const auto found = files_.find(name);
+    if (found == files_.end()) throw file_error(name, "cannot be read: no such file");
+    return found->second;
+  }
+
+ private:
+  std::map<std::string, std::string> files_;
+};
+
+// A job from its parts; `more` holds further tables.
+inline std::string job_text(const std::string& panel, const std::string& layup, const std::string& more = "") {
+  return "[panel]\n" + panel + "\n[layup]\n" + layup + "\n" + more;
+}
+
+// Yellow birch of 1.5, without glue thickness, cover 3.
+inline std::string birch(int count) {
+  return "glue_line = 0\ncover = 3\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = " + std::to_string(count) + "}]";
+}
+
+// The settings of the worked cases: no springback, a continuous caul of 35.
+inline const std::string kWorked = "[press]\nspringback = \"none\"\n[caul]\nkind = {thickness = 35}\n";
+
+inline Evaluation evaluated(const std::string& text, const MemorySources& sources = MemorySources()) {
+  Registry registry;
+  add_press_methods(registry);
+  Progress progress;
+  return evaluate(text, "job.toml", sources, registry, progress);
+}
+
+// The only error's message; a text that no error has when there is not exactly one.
+inline std::string only_error(const Evaluation& result) {
+  if (result.errors.size() != 1) return "(" + std::to_string(result.errors.size()) + " errors)";
+  return result.errors.front().what();
+}
+
+// A plan that must exist.
+inline PressPlan planned(const std::string& text) {
+  Evaluation result = evaluated(text);
+  if (!result.plan) throw std::runtime_error("no plan: " + only_error(result));
+  return *result.plan;
+}
+
+inline const Part& part_named(const PressPlan& plan, const std::string& name) {
+  for (const Part& part : plan.parts)
+    if (part.name() == name) return part;
+  throw std::runtime_error("no part " + name);
+}
+
+inline std::vector<Bore> bores_for(const Part& part, BoreUse use) {
+  std::vector<Bore> out;
+  for (const Bore& bore : part.bores())
+    if (bore.use == use) out.push_back(bore);
+  return out;
+}
+
+}  // namespace lamwright::test

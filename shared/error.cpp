@@ -4,7 +4,8 @@ namespace lamwright {
 
 std::string to_text(const Place& place) {
   std::string text = place.file;
-  if (place.line > 0) text += ":" + std::to_string(place.line) + ":" + std::to_string(place.column);
+  if (place.line > 0) text += ":" + std::to_string(place.line);
+  if (place.line > 0 && place.column > 0) text += ":" + std::to_string(place.column);
   if (!place.key.empty()) text += (text.empty() ? "" : ": ") + place.key;
   return text;
 }

@@ -179,7 +179,7 @@ double factor(LengthUnit unit) {
 
 bool unit_from(std::string_view text, LengthUnit& unit) {
   for (const auto& [name, value] : {std::pair{"mm", LengthUnit::mm}, {"cm", LengthUnit::cm}, {"m", LengthUnit::m},
-                                    {"in", LengthUnit::inch}, {"inch", LengthUnit::inch}, {"ft", LengthUnit::foot}})
+                                    {"in", LengthUnit::inch}, {"inch", LengthUnit::inch}, {"inches", LengthUnit::inch}, {"ft", LengthUnit::foot}, {"foot", LengthUnit::foot}, {"feet", LengthUnit::foot}})
     if (text == name) {
       unit = value;
       return true;

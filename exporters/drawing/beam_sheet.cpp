@@ -47,7 +47,9 @@ struct BeamLayout {
   double x(double model) const { return left() + scale * (model - box.low.x()); }
   View under() const { return {scale, {x(0), under_bottom() - scale * box.low.z()}}; }
   View side() const { return {scale, {x(0), side_bottom() - scale * box.low.y()}}; }
-  View end() const { return {scale, {end_left() - scale * box.low.z(), side_bottom() - scale * box.low.y()}}; }
+  View end() const {
+    return {scale, {end_left() - scale * box.low.z(), side_bottom() - scale * box.low.y()}};
+  }
 };
 
 void add_view(Drawing& drawing, const Part& part, const Projection& along, const View& view, bool bores) {
@@ -66,18 +68,24 @@ std::vector<double> stations(const std::vector<Bore>& bores) {
 }
 
 void add_row(Drawing& drawing, const BeamLayout& at, double from, double datum, bool above) {
-  OrdinateRow row{{}, above ? from + 4 : from - 4, above ? from + 9 : from - 9, at.left() - 6, at.right() + 6};
+  OrdinateRow row{
+      {}, above ? from + 4 : from - 4, above ? from + 9 : from - 9, at.left() - 6, at.right() + 6};
   const auto add = [&](double x) {
     const bool zero = std::abs(x - datum) < kSamePoint;
     row.ordinates.push_back({{at.x(x), from + (above ? 1 : -1)}, zero ? "0" : number(x - datum, 1), zero});
   };
   add(at.box.low.x());
   const auto inner = stations(by_station(at.part));
-  if (std::none_of(inner.begin(), inner.end(), [&](double x) { return std::abs(x - datum) < kSamePoint; }) && datum != at.box.low.x()) add(datum);
+  if (std::none_of(inner.begin(), inner.end(), [&](double x) { return std::abs(x - datum) < kSamePoint; }) &&
+      datum != at.box.low.x())
+    add(datum);
   for (const double x : inner) add(x);
   add(at.box.high.x());
   ordinates(drawing, row);
-  const Text name{{at.left() - 8, row.level + (above ? 3 : -3 - kSmallHeight)}, above ? "from left end" : "from centre line", kSmallHeight, Anchor::right};
+  const Text name{{at.left() - 8, row.level + (above ? 3 : -3 - kSmallHeight)},
+                  above ? "from left end" : "from centre line",
+                  kSmallHeight,
+                  Anchor::right};
   drawing.add(pens::kText, name);
 }
 
@@ -89,7 +97,9 @@ void add_numbers(Drawing& drawing, const BeamLayout& at) {
   const std::vector<double> placed = spread(wanted, 4.8);
   const double middle = (at.under_bottom() + at.side_top()) / 2;
   for (std::size_t i = 0; i < bores.size(); ++i) {
-    drawing.add(pens::kText, Text{{placed[i], middle - kSmallHeight / 2}, std::to_string(i + 1), kSmallHeight, Anchor::middle});
+    drawing.add(
+        pens::kText,
+        Text{{placed[i], middle - kSmallHeight / 2}, std::to_string(i + 1), kSmallHeight, Anchor::middle});
     const double half = kSmallHeight / 2 + 1.2;
     drawing.add(pens::kDimension, line({placed[i], middle + half}, {wanted[i], at.under_bottom() - 2.2}));
     drawing.add(pens::kDimension, line({placed[i], middle - half}, {wanted[i], at.side_top() + 2.2}));
@@ -101,7 +111,8 @@ void add_heights(Drawing& drawing, const BeamLayout& at) {
   const Vec2 low = side.paper(Vec2(at.box.low.x(), at.box.low.y()));
   std::vector<double> heights;
   for (const Bore& bore : by_station(at.part))
-    if (std::abs(std::abs(bore.axis.z()) - 1) < kTangent && std::find(heights.begin(), heights.end(), bore.at.y()) == heights.end())
+    if (std::abs(std::abs(bore.axis.z()) - 1) < kTangent &&
+        std::find(heights.begin(), heights.end(), bore.at.y()) == heights.end())
       heights.push_back(bore.at.y());
   double x = at.left() - 8;
   for (const double height : heights) {
@@ -126,7 +137,9 @@ void add_centre_line(Drawing& drawing, const BeamLayout& at) {
 
 void add_view_names(Drawing& drawing, const BeamLayout& at) {
   const auto name = [&](const char* text, double low, double high) {
-    drawing.add(pens::kText, Text{{at.left() - 3, (low + high) / 2 - kSmallHeight / 2}, text, kSmallHeight, Anchor::right});
+    drawing.add(
+        pens::kText,
+        Text{{at.left() - 3, (low + high) / 2 - kSmallHeight / 2}, text, kSmallHeight, Anchor::right});
   };
   name("from below", at.under_bottom(), at.under_top());
 }
@@ -137,11 +150,14 @@ Drawing beam_sheet(const SheetSet& set, int sheet, std::size_t index) {
   const Part& part = set.plan.parts[index];
   const Table table = beam_table(part);
   const Vec2 listed = table_size(table);
-  const auto layout = [&](double scale, const Vec2& corner) { return BeamLayout{part, part.box(), scale, corner}; };
+  const auto layout = [&](double scale, const Vec2& corner) {
+    return BeamLayout{part, part.box(), scale, corner};
+  };
   const auto fits = [&](const Choice& choice) {
     const Vec2 field = drawing_field(choice.paper, set.warnings.size()).size();
     const BeamLayout at = layout(choice.scale.factor, {0, 0});
-    return at.room_width() <= field.x() && at.room_height() + std::max(listed.y(), kTitleBlockHeight) + 2 * kGap <= field.y() &&
+    return at.room_width() <= field.x() &&
+           at.room_height() + std::max(listed.y(), kTitleBlockHeight) + 2 * kGap <= field.y() &&
            listed.x() + kTitleWidth + 2 * kGap <= field.x();
   };
   const Choice choice = choose(papers_from(set.paper), 1, fits);
@@ -149,9 +165,12 @@ Drawing beam_sheet(const SheetSet& set, int sheet, std::size_t index) {
   const BeamLayout size = layout(choice.scale.factor, {0, 0});
   const double spare_x = field.size().x() - size.room_width();
   const double spare_y = field.size().y() - size.room_height() - listed.y() - kGap;
-  const BeamLayout at = layout(choice.scale.factor, {field.low.x() + std::max(0.0, spare_x) / 2, field.high.y() - std::max(0.0, spare_y) / 2});
+  const BeamLayout at = layout(choice.scale.factor, {field.low.x() + std::max(0.0, spare_x) / 2,
+                                                     field.high.y() - std::max(0.0, spare_y) / 2});
   const auto count = counted(static_cast<long>(instances(set.plan, index)), "piece");
-  TitleBlock block = title_block(set, sheet, part.name() + ", drilling", part.stock() + ", length " + size_text(part.box().size().x()) + ", " + count);
+  TitleBlock block =
+      title_block(set, sheet, part.name() + ", drilling",
+                  part.stock() + ", length " + size_text(part.box().size().x()) + ", " + count);
   block.scale = choice.scale.text;
   Drawing drawing = new_sheet(choice.paper, block, set.warnings);
   add_view(drawing, part, kUnder, at.under(), true);

@@ -20,28 +20,37 @@ Box2 grown(const Box2& box, double by) { return {box.low - Vec2(by, by), box.hig
 
 bool touches(const Segment& stroke, const Box2& box) {
   if (!overlap(lamwright::box(stroke), box)) return false;
-  return touches(stroke, std::vector<Vec2>{box.low, {box.high.x(), box.low.y()}, box.high, {box.low.x(), box.high.y()}});
+  return touches(
+      stroke, std::vector<Vec2>{box.low, {box.high.x(), box.low.y()}, box.high, {box.low.x(), box.high.y()}});
 }
 
 bool touches(const Segment& stroke, const std::vector<Vec2>& corners) {
   const auto sides = polygon(corners).segments;
   const auto left_of_all = [&](const Vec2& p) {
-    return std::all_of(sides.begin(), sides.end(), [&](const Segment& side) { return cross(side.to - side.from, p - side.from) >= 0; });
+    return std::all_of(sides.begin(), sides.end(),
+                       [&](const Segment& side) { return cross(side.to - side.from, p - side.from) >= 0; });
   };
   if (left_of_all(stroke.from) || left_of_all(stroke.to)) return true;
-  return std::any_of(sides.begin(), sides.end(), [&](const Segment& side) { return !crossings(stroke, side).empty(); });
+  return std::any_of(sides.begin(), sides.end(),
+                     [&](const Segment& side) { return !crossings(stroke, side).empty(); });
+}
+
+Clearance::Words Clearance::words(const Text& text) {
+  const auto corners = text_corners(text);
+  return {{corners.begin(), corners.end()}, text_box(text)};
 }
 
 Clearance::Clearance(const Drawing& drawing) {
   for (const Item& item : drawing.items()) {
-    if (const auto* text = std::get_if<Text>(&item.shape)) texts_.push_back(text_box(*text));
+    if (const auto* text = std::get_if<Text>(&item.shape)) texts_.push_back(words(*text));
     if (drawing.pens()[item.pen].width <= 0) continue;
     for (const Segment& s : strokes(item.shape)) strokes_.push_back({s, lamwright::box(s)});
   }
 }
 
 bool Clearance::free(const Box2& box) const {
-  return std::none_of(texts_.begin(), texts_.end(), [&](const Box2& text) { return overlap(text, box); }) &&
+  return std::none_of(texts_.begin(), texts_.end(),
+                      [&](const Words& text) { return overlap(text.box, box); }) &&
          std::none_of(strokes_.begin(), strokes_.end(),
                       [&](const Stroke& s) { return overlap(s.box, box) && touches(s.segment, box); });
 }
@@ -52,13 +61,15 @@ bool Clearance::free(const Text& text, double room) const {
   const std::vector<Vec2> corners{a - beside, b + beside, c + beside, d - beside};
   Box2 box;
   for (const Vec2& corner : corners) box.add(corner);
-  return std::none_of(texts_.begin(), texts_.end(), [&](const Box2& other) { return overlap(other, box); }) &&
+  return std::none_of(texts_.begin(), texts_.end(),
+                      [&](const Words& other) { return overlap(other.box, box); }) &&
          std::none_of(strokes_.begin(), strokes_.end(),
                       [&](const Stroke& s) { return overlap(s.box, box) && touches(s.segment, corners); });
 }
 
 bool Clearance::free_of_text(const Segment& stroke) const {
-  return std::none_of(texts_.begin(), texts_.end(), [&](const Box2& text) { return touches(stroke, text); });
+  return std::none_of(texts_.begin(), texts_.end(),
+                      [&](const Words& text) { return touches(stroke, text.corners); });
 }
 
 int Clearance::crossings_with(const Segment& stroke) const {
@@ -73,7 +84,9 @@ bool Clearance::runs_along(const Segment& stroke) const {
   constexpr double kNear = 0.4, kParallel = 0.03;
   const Vec2 u = stroke.tangent(0);
   return std::any_of(strokes_.begin(), strokes_.end(), [&](const Stroke& s) {
-    if (!s.segment.straight() || s.segment.length() < kNear || std::abs(cross(u, s.segment.tangent(0))) > kParallel) return false;
+    if (!s.segment.straight() || s.segment.length() < kNear ||
+        std::abs(cross(u, s.segment.tangent(0))) > kParallel)
+      return false;
     return distance(s.segment, stroke.point(0.5)) < kNear || distance(stroke, s.segment.point(0.5)) < kNear;
   });
 }

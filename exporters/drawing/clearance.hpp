@@ -26,7 +26,12 @@ class Clearance {
     Box2 box;
   };
   std::vector<Stroke> strokes_;
-  std::vector<Box2> texts_;
+  struct Words {
+    std::vector<Vec2> corners;
+    Box2 box;
+  };
+  static Words words(const Text& text);
+  std::vector<Words> texts_;
 };
 
 bool overlap(const Box2& a, const Box2& b);

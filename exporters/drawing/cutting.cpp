@@ -48,7 +48,8 @@ std::vector<Pen> layers(const Part& part, const std::vector<Drilled>& bores) {
   for (const Drilled& bore : bores)
     if (std::find(names.begin(), names.end(), bore.layer) == names.end()) names.push_back(bore.layer);
   std::vector<Pen> out;
-  for (const std::string& name : names) out.push_back({name, 0.25, {}, name.starts_with("CBORE") ? "#008a8a" : "#0050b0"});
+  for (const std::string& name : names)
+    out.push_back({name, 0.25, {}, name.starts_with("CBORE") ? "#008a8a" : "#0050b0"});
   out.push_back({kOutline, 0.25, {}, "#000000"});
   if (!part.marks().empty()) out.push_back({kMarks, 0.25, {}, "#b0641e"});
   out.push_back({kCheck, 0.25, {}, "#909090"});
@@ -57,7 +58,8 @@ std::vector<Pen> layers(const Part& part, const std::vector<Drilled>& bores) {
 
 void add_mark(Drawing& drawing, const Mark& mark, const Vec2& shift) {
   for (const Segment& s : mark.lines) drawing.add(kMarks, moved(s, shift));
-  if (!mark.text.empty()) drawing.add(kMarks, Text{mark.at + shift, mark.text, mark.height, Anchor::left, mark.angle});
+  if (!mark.text.empty())
+    drawing.add(kMarks, Text{mark.at + shift, mark.text, mark.height, Anchor::left, mark.angle});
 }
 
 struct Bars {
@@ -66,7 +68,9 @@ struct Bars {
 };
 
 Bars bars_at(const Vec2& corner) {
-  return {line(corner, corner + Vec2(kBar, 0)), line(corner, corner + Vec2(0, kBar)), {corner + Vec2(2, 2), "100", kTextHeight}};
+  return {line(corner, corner + Vec2(kBar, 0)),
+          line(corner, corner + Vec2(0, kBar)),
+          {corner + Vec2(2, 2), "100", kTextHeight}};
 }
 
 bool inside(const Outline& outline, const Segment& bar, double clear) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/pens.hpp"
@@ -13,12 +14,13 @@ namespace {
 
 constexpr double kArrow = 3;
 constexpr double kArrowHalf = 0.45;
-constexpr double kGap = 1;        // between feature and extension line
+constexpr double kGap = 1;  // between feature and extension line
 constexpr double kOvershoot = 1.5;
 constexpr double kTextGap = 0.9;  // between dimension line and text
 constexpr double kTail = 4.5;     // of an arrow that stands outside
 
-// A dimension line laid out along `along`; `level` is its distance from the origin to the left of that direction.
+// A dimension line laid out along `along`; `level` is its distance from the origin to the left of that
+// direction.
 struct Layout {
   Vec2 along;
   double level;
@@ -47,18 +49,23 @@ Text text_over(const Vec2& middle, const Vec2& along, const std::string& text) {
   return {middle + kTextGap * left_of(direction(angle)), text, kSmallHeight, Anchor::middle, angle};
 }
 
-// The share nearest to the wanted one at which the text covers nothing; the wanted one when there is none.
-double free_share(const Drawing& drawing, const Linear& size, const Vec2& a, const Vec2& b) {
+// The share nearest to the wanted one at which the text covers nothing.
+std::optional<double> free_share(const Drawing& drawing, const Linear& size, const Vec2& a, const Vec2& b) {
   constexpr double kStep = 0.03, kBeside = 0.5;
   const Vec2 along = b - a;
-  const double half = (text_width(size.text, kSmallHeight) / 2 + 0.5) / along.norm();
+  const double half = (text_width(size.text, kSmallHeight) / 2 + kArrow + kBeside) / along.norm();
   const Clearance sheet(drawing);
   for (double move = 0; move < 1; move += kStep)
     for (const double share : {size.share - move, size.share + move}) {
       if (share < half || share > 1 - half) continue;
       if (sheet.free(text_over(a + share * along, along.normalized(), size.text), kBeside)) return share;
     }
-  return size.share;
+  return std::nullopt;
+}
+
+Layout aligned(const Linear& size, double offset) {
+  const Vec2 along = (size.to - size.from).normalized();
+  return {along, size.from.dot(left_of(along)) + offset};
 }
 
 void linear(Drawing& drawing, Linear size, const Layout& layout) {
@@ -79,7 +86,8 @@ void linear(Drawing& drawing, Linear size, const Layout& layout) {
   arrow(drawing, b, inside ? u : Vec2(-u));
   const double tail = inside ? 0 : kTail;
   const double reach = text_inside ? tail : std::max(tail, kArrow + 1) + width;
-  const Vec2 middle = text_inside ? Vec2(a + free_share(drawing, size, a, b) * (b - a)) : Vec2(b + (reach - width / 2) * u);
+  const Vec2 middle = text_inside ? Vec2(a + free_share(drawing, size, a, b).value_or(size.share) * (b - a))
+                                  : Vec2(b + (reach - width / 2) * u);
   drawing.add(pens::kDimension, line(a - tail * u, b + reach * u));
   drawing.add(pens::kDimension, text_over(middle, u, size.text));
 }
@@ -91,12 +99,21 @@ void arrow(Drawing& drawing, const Vec2& tip, const Vec2& toward) {
   drawing.add(pens::kDimension, polygon({tip, back + side, back - side}, tints::kBlack));
 }
 
-void horizontal_dimension(Drawing& drawing, const Linear& size, double y) { linear(drawing, size, {{1, 0}, y}); }
-void vertical_dimension(Drawing& drawing, const Linear& size, double x) { linear(drawing, size, {{0, 1}, -x}); }
+void horizontal_dimension(Drawing& drawing, const Linear& size, double y) {
+  linear(drawing, size, {{1, 0}, y});
+}
+void vertical_dimension(Drawing& drawing, const Linear& size, double x) {
+  linear(drawing, size, {{0, 1}, -x});
+}
 
 void aligned_dimension(Drawing& drawing, const Linear& size, double offset) {
-  const Vec2 along = (size.to - size.from).normalized();
-  linear(drawing, size, {along, size.from.dot(left_of(along)) + offset});
+  linear(drawing, size, aligned(size, offset));
+}
+
+bool aligned_dimension_fits(const Drawing& drawing, const Linear& size, double offset) {
+  const Layout layout = aligned(size, offset);
+  const Vec2 a = layout.foot(size.from), b = layout.foot(size.to);
+  return Clearance(drawing).free_of_text(line(a, b)) && free_share(drawing, size, a, b).has_value();
 }
 
 void angle_dimension(Drawing& drawing, const Angular& angle) {
@@ -116,7 +133,8 @@ void angle_dimension(Drawing& drawing, const Angular& angle) {
   const double half_width = text_width(angle.text, kSmallHeight) / 2, half_height = kSmallHeight / 2;
   const Vec2 middle = at(angle.from + angle.sweep / 2) +
                       (1.2 + std::abs(way.x()) * half_width + std::abs(way.y()) * half_height) * way;
-  drawing.add(pens::kDimension, Text{middle - Vec2(0, half_height), angle.text, kSmallHeight, Anchor::middle});
+  drawing.add(pens::kDimension,
+              Text{middle - Vec2(0, half_height), angle.text, kSmallHeight, Anchor::middle});
 }
 
 void centre_cross(Drawing& drawing, const Vec2& middle, double radius) {

@@ -23,6 +23,8 @@ void horizontal_dimension(Drawing& drawing, const Linear& size, double y);
 void vertical_dimension(Drawing& drawing, const Linear& size, double x);
 // Measured along the points' own direction; the dimension line lies `offset` to the left of it.
 void aligned_dimension(Drawing& drawing, const Linear& size, double offset);
+// Whether the line would cross no text and its own text has a place where it covers nothing.
+bool aligned_dimension_fits(const Drawing& drawing, const Linear& size, double offset);
 
 // Of the angle from one direction to another (radians, anticlockwise positive sweep) about a point.
 struct Angular {

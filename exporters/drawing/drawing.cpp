@@ -21,7 +21,8 @@ std::vector<Segment> strokes(const Shape& shape) {
   if (const auto* circle = std::get_if<Circle>(&shape)) {
     const Vec2 r{circle->radius, 0};
     const Vec2 right = circle->centre + r, left = circle->centre - r;
-    return {{right, left, kPi, circle->centre, circle->radius}, {left, right, kPi, circle->centre, circle->radius}};
+    return {{right, left, kPi, circle->centre, circle->radius},
+            {left, right, kPi, circle->centre, circle->radius}};
   }
   return {};
 }
@@ -34,7 +35,8 @@ Path polygon(const std::vector<Vec2>& points, std::string fill) {
 }
 
 Path rectangle(const Box2& box, std::string fill) {
-  return polygon({box.low, {box.high.x(), box.low.y()}, box.high, {box.low.x(), box.high.y()}}, std::move(fill));
+  return polygon({box.low, {box.high.x(), box.low.y()}, box.high, {box.low.x(), box.high.y()}},
+                 std::move(fill));
 }
 
 }  // namespace lamwright::drawing

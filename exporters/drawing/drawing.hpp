@@ -9,8 +9,8 @@
 
 namespace lamwright::drawing {
 
-// A layer: what is drawn with one pen. width in mm, 0 = fills only; dashes are lengths drawn and skipped in turn
-// (empty: continuous); colour "#rrggbb".
+// A layer: what is drawn with one pen. width in mm, 0 = fills only; dashes are lengths drawn and skipped in
+// turn (empty: continuous); colour "#rrggbb".
 struct Pen {
   std::string name;
   double width = 0.25;

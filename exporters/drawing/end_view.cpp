@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/dimension.hpp"
 #include "exporters/drawing/note.hpp"
 #include "exporters/drawing/ordinate.hpp"
@@ -27,7 +28,9 @@ bool block(PartKind kind) { return kind == PartKind::spacer_block || kind == Par
 // Beyond the section as one looks along X.
 bool beyond(const Box2& front) { return front.high.x() > 0; }
 
-bool same(const Box2& a, const Box2& b) { return (a.low - b.low).norm() < kSamePoint && (a.high - b.high).norm() < kSamePoint; }
+bool same(const Box2& a, const Box2& b) {
+  return (a.low - b.low).norm() < kSamePoint && (a.high - b.high).norm() < kSamePoint;
+}
 
 // Spacer blocks seen beyond the section; rows one behind the other show once. Fixing blocks would hide them.
 std::vector<Piece> block_pieces(const PressPlan& plan) {
@@ -51,7 +54,9 @@ std::vector<Piece> body_pieces(const PressPlan& plan) {
     if (!made(body) || block(kind)) continue;
     const Span z = depth_of(plan, body);
     for (const Span& y : cut_at(outline_of(plan, body), 0))
-      out.push_back({{{z.low, y.low}, {z.high, y.high}}, former(kind) ? pens::kPart : pens::kBeam, former(kind) ? tints::kBoard : tints::kTimber});
+      out.push_back({{{z.low, y.low}, {z.high, y.high}},
+                     former(kind) ? pens::kPart : pens::kBeam,
+                     former(kind) ? tints::kBoard : tints::kTimber});
   }
   return out;
 }
@@ -62,14 +67,16 @@ std::vector<Piece> layer_pieces(const PressPlan& plan) {
     const bool panel = layer.kind == Layer::Kind::panel;
     const char* pen = panel ? pens::kPack : layer.kind == Layer::Kind::cover ? pens::kCover : pens::kCaul;
     for (const Span& y : cut_at(layer_loop(layer), 0))
-      out.push_back({{{0, y.low}, {plan.panel.blank_width(), y.high}}, pen, panel ? tints::kBlank : tints::kSlat});
+      out.push_back(
+          {{{0, y.low}, {plan.panel.blank_width(), y.high}}, pen, panel ? tints::kBlank : tints::kSlat});
   }
   return out;
 }
 
 std::vector<Piece> pieces(const PressPlan& plan) {
   std::vector<Piece> all = block_pieces(plan);
-  for (const auto& more : {body_pieces(plan), layer_pieces(plan)}) all.insert(all.end(), more.begin(), more.end());
+  for (const auto& more : {body_pieces(plan), layer_pieces(plan)})
+    all.insert(all.end(), more.begin(), more.end());
   return all;
 }
 
@@ -90,26 +97,41 @@ void add_straps(Drawing& drawing, const PressPlan& plan, const View& view) {
   }
 }
 
+std::string pitch_text(const PressPlan& plan) {
+  return plan.sections.size() < 2 ? "" : "pitch " + size_text(plan.sections[1].z - plan.sections[0].z);
+}
+
+// Whether the first pitch is long enough on paper to carry its dimension; else it stands in the view's name.
+bool pitch_fits(const PressPlan& plan, const View& view) {
+  if (plan.sections.size() < 2) return false;
+  return view.scale * (plan.sections[1].z - plan.sections[0].z) >
+         text_width(pitch_text(plan), kSmallHeight) + 3;
+}
+
 void add_stations(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& box) {
   constexpr double kPitchRow = 7;
   const double bottom = view.y(box.low.y());
-  OrdinateRow row{{}, bottom - kPitchRow - 3, bottom - kPitchRow - 7, view.x(box.low.x()) - 8, view.x(box.high.x()) + 8};
-  const auto add = [&](double z, bool datum) { row.ordinates.push_back({{view.x(z), bottom - 1}, size_text(z), datum}); };
+  OrdinateRow row{
+      {}, bottom - kPitchRow - 3, bottom - kPitchRow - 7, view.x(box.low.x()) - 8, view.x(box.high.x()) + 8};
+  const auto add = [&](double z, bool datum) {
+    row.ordinates.push_back({{view.x(z), bottom - 1}, size_text(z), datum});
+  };
   add(0, true);
   for (const Section& section : plan.sections) add(section.z, false);
   add(plan.panel.blank_width(), false);
   ordinates(drawing, row);
-  if (plan.sections.size() < 2) return;
+  if (!pitch_fits(plan, view)) return;
   const double a = plan.sections[0].z, b = plan.sections[1].z;
-  horizontal_dimension(drawing, {{view.x(a), bottom}, {view.x(b), bottom}, "pitch " + size_text(b - a), 0.5, false}, bottom - kPitchRow);
+  horizontal_dimension(drawing, {{view.x(a), bottom}, {view.x(b), bottom}, pitch_text(plan), 0.5, false},
+                       bottom - kPitchRow);
 }
 
 void add_names(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field) {
   const auto blocks = block_pieces(plan);
   if (blocks.empty()) return;
   const Vec2 middle = view.paper(Vec2((blocks.front().box.low + blocks.front().box.high) / 2));
-  const double width = view.scale * blocks.front().box.size().x();
-  const auto inside = [&](const Box2& room) { return std::abs(room.low.x() + room.high.x() - 2 * middle.x()) < width - room.size().x(); };
+  const Box2 block = view.paper(blocks.front().box);
+  const auto inside = [&](const Box2& room) { return within(room, grown(block, 0.3)); };
   for (const double height : {kSmallHeight, kLabelHeight})
     if (add_inner_text(drawing, {"spacer block", middle, 25, height}, inside)) return;
   add_note(drawing, {middle, {"spacer block"}, 0, 8, 60}, field);
@@ -121,7 +143,8 @@ Box2 end_box(const PressPlan& plan) { return box_of_pieces(pieces(plan)); }
 
 Margins end_margins() { return {14, 16, section_margins().bottom, section_margins().top}; }
 
-void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field, const std::string& scale) {
+void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field,
+                  const std::string& scale) {
   const auto all = pieces(plan);
   if (all.empty()) return;
   const Box2 box = box_of_pieces(all);
@@ -132,10 +155,12 @@ void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, con
   add_straps(drawing, plan, view);
   const double top = view.y(box.high.y());
   const double width = plan.panel.blank_width();
-  horizontal_dimension(drawing, {{view.x(0), top}, {view.x(width), top}, "pack width " + size_text(width)}, top + 9);
+  horizontal_dimension(drawing, {{view.x(0), top}, {view.x(width), top}, "pack width " + size_text(width)},
+                       top + 9);
   add_stations(drawing, plan, view, box);
   add_names(drawing, plan, view, field);
   std::string name = "A-A (X = 0): " + counted(static_cast<long>(plan.sections.size()), "former");
+  if (plan.sections.size() > 1 && !pitch_fits(plan, view)) name += ", " + pitch_text(plan);
   if (!scale.empty()) name += ", scale " + scale;
   drawing.add(pens::kText, Text{{view.x(width / 2), top + 19}, name, kTextHeight, Anchor::middle});
 }

@@ -14,7 +14,8 @@ View view_in(const Box2& model, double scale, const Margins& margins, const Vec2
 
 Box2 room_at(const Vec2& corner, const Vec2& size) { return {corner, corner + size}; }
 
-Choice choose(const std::vector<Paper>& papers, int arrangements, const std::function<bool(const Choice&)>& fits) {
+Choice choose(const std::vector<Paper>& papers, int arrangements,
+              const std::function<bool(const Choice&)>& fits) {
   constexpr double kReadable = 1.0 / 5;
   std::vector<Choice> choices;
   const auto add = [&](const Paper& paper, const Scale& scale) {

@@ -22,8 +22,9 @@ struct Choice {
   int arrangement = 0;
 };
 
-// The first choice for which `fits` holds: down to 1:5 the smallest paper that will do at its largest scale, beyond
-// that the largest scale; in each the first arrangement. The last of all when none fits.
-Choice choose(const std::vector<Paper>& papers, int arrangements, const std::function<bool(const Choice&)>& fits);
+// The first choice for which `fits` holds: down to 1:5 the smallest paper that will do at its largest scale,
+// beyond that the largest scale; in each the first arrangement. The last of all when none fits.
+Choice choose(const std::vector<Paper>& papers, int arrangements,
+              const std::function<bool(const Choice&)>& fits);
 
 }  // namespace lamwright::drawing

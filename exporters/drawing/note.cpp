@@ -13,9 +13,9 @@
 namespace lamwright::drawing {
 namespace {
 
-constexpr double kLanding = 3;    // level stretch before the text
-constexpr double kRoom = 0.9;     // kept free round a text
-constexpr double kLineStep = 1.5; // of the text height
+constexpr double kLanding = 3;     // level stretch before the text
+constexpr double kRoom = 0.9;      // kept free round a text
+constexpr double kLineStep = 1.5;  // of the text height
 constexpr int kWays = 24;
 
 struct Place {
@@ -44,7 +44,8 @@ Place place_at(const Note& note, double way, double length) {
 }
 
 // Smaller is better; none where the text would cover something.
-std::optional<double> cost(const Place& place, const Note& note, double turn, const Clearance& sheet, const Box2& field) {
+std::optional<double> cost(const Place& place, const Note& note, double turn, const Clearance& sheet,
+                           const Box2& field) {
   const Box2 room = grown(place.box, kRoom);
   if (!within(room, field) || !sheet.free(room)) return std::nullopt;
   if (!sheet.free_of_text(place.leader) || !sheet.free_of_text(place.landing)) return std::nullopt;
@@ -76,8 +77,10 @@ Place best_place(const Drawing& drawing, const Note& note, const Box2& field) {
 void add_note(Drawing& drawing, const Note& note, const Box2& field) {
   const Place place = best_place(drawing, note, field);
   drawing.add(pens::kDimension, Path{{place.leader, place.landing}, false, {}});
-  if (note.end == LeaderEnd::arrow) arrow(drawing, note.tip, -place.leader.tangent(0));
-  else drawing.add(pens::kDimension, Circle{note.tip, 0.5, tints::kBlack});
+  if (note.end == LeaderEnd::arrow)
+    arrow(drawing, note.tip, -place.leader.tangent(0));
+  else
+    drawing.add(pens::kDimension, Circle{note.tip, 0.5, tints::kBlack});
   Vec2 at = place.text;
   for (const std::string& text : note.lines) {
     drawing.add(pens::kText, Text{at, text, note.height, place.rightward ? Anchor::left : Anchor::right});
@@ -85,7 +88,8 @@ void add_note(Drawing& drawing, const Note& note, const Box2& field) {
   }
 }
 
-bool add_inner_text(Drawing& drawing, const InnerText& text, const std::function<bool(const Box2&)>& allowed) {
+bool add_inner_text(Drawing& drawing, const InnerText& text,
+                    const std::function<bool(const Box2&)>& allowed) {
   const Clearance sheet(drawing);
   for (double away = 0; away <= text.reach; away += 2)
     for (int i = 0; i < (away > 0 ? kWays : 1); ++i) {

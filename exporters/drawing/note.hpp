@@ -14,8 +14,8 @@ enum class LeaderEnd { arrow, dot };  // arrow on an outline, dot inside an area
 struct Note {
   Vec2 tip{0, 0};
   std::vector<std::string> lines;
-  double way = 0;        // preferred direction from the tip to the text, radians
-  double near = 8;       // least and greatest length of the leader
+  double way = 0;   // preferred direction from the tip to the text, radians
+  double near = 8;  // least and greatest length of the leader
   double far = 60;
   LeaderEnd end = LeaderEnd::dot;
   double height = 2.5;
@@ -25,8 +25,8 @@ struct Note {
 // direction at `near` when nothing is free.
 void add_note(Drawing& drawing, const Note& note, const Box2& field);
 
-// A text without a leader, centred as near to `wanted` as it is free and `allowed` holds for its box. False, and
-// nothing drawn, when there is no such place within `reach`.
+// A text without a leader, centred as near to `wanted` as it is free and `allowed` holds for its box. False,
+// and nothing drawn, when there is no such place within `reach`.
 struct InnerText {
   std::string text;
   Vec2 wanted{0, 0};

@@ -9,9 +9,9 @@
 namespace lamwright::drawing {
 namespace {
 
-constexpr double kApart = 4;       // between lines of neighbouring numbers 2.5 high
+constexpr double kApart = 4;  // between lines of neighbouring numbers 2.5 high
 constexpr double kTextStart = 0.8;
-constexpr double kOrigin = 1;      // radius of the datum's circle
+constexpr double kOrigin = 1;  // radius of the datum's circle
 
 std::vector<double> kept_within(std::vector<double> at, double left, double right) {
   if (at.empty() || right <= left) return at;
@@ -23,7 +23,8 @@ std::vector<double> kept_within(std::vector<double> at, double left, double righ
 
 }  // namespace
 
-// Least squares with gaps is isotonic regression of wanted[i] - i apart: pool neighbours that are out of order.
+// Least squares with gaps is isotonic regression of wanted[i] - i apart: pool neighbours that are out of
+// order.
 std::vector<double> spread(const std::vector<double>& wanted, double apart) {
   struct Pool {
     double sum;
@@ -42,7 +43,8 @@ std::vector<double> spread(const std::vector<double>& wanted, double apart) {
   }
   std::vector<double> out;
   for (const Pool& pool : pools)
-    for (std::size_t i = 0; i < pool.count; ++i) out.push_back(pool.mean() + static_cast<double>(out.size()) * apart);
+    for (std::size_t i = 0; i < pool.count; ++i)
+      out.push_back(pool.mean() + static_cast<double>(out.size()) * apart);
   return out;
 }
 
@@ -66,7 +68,8 @@ void ordinates(Drawing& drawing, const OrdinateRow& row) {
     drawing.add(pens::kDimension, Path{{line(o.feature, knee), line(knee, end)}, false, {}});
     if (o.datum) drawing.add(pens::kDimension, Circle{knee, kOrigin, {}});
     const Vec2 text{at[i] + kSmallHeight / 2, row.level + (upward ? kTextStart : -kTextStart)};
-    drawing.add(pens::kDimension, Text{text, o.text, kSmallHeight, upward ? Anchor::left : Anchor::right, kPi / 2});
+    drawing.add(pens::kDimension,
+                Text{text, o.text, kSmallHeight, upward ? Anchor::left : Anchor::right, kPi / 2});
   }
 }
 

@@ -39,18 +39,23 @@ std::vector<Vec2> corners(const Part& part, const Seen& seen) {
   return out;
 }
 
-void add_side_bore(Drawing& drawing, const Bore& bore, const Seen& seen, const View& view, const char* walls) {
+void add_side_bore(Drawing& drawing, const Bore& bore, const Seen& seen, const View& view,
+                   const char* walls) {
   constexpr double kLeastDrawn = 1;  // between walls, mm on paper: nearer ones would run together
   constexpr double kAxisPast = 1.5;
-  const Vec2 mouth = view.paper(seen.point(bore.at)), axis = seen.vector(bore.axis).normalized(), side = left_of(axis);
+  const Vec2 mouth = view.paper(seen.point(bore.at)), axis = seen.vector(bore.axis).normalized(),
+             side = left_of(axis);
   const auto wall = [&](double radius, double from, double to) {
     const double r = view.scale * radius, a = view.scale * from, b = view.scale * to;
-    for (const double s : {-r, r}) drawing.add(walls, line(mouth + a * axis + s * side, mouth + b * axis + s * side));
+    for (const double s : {-r, r})
+      drawing.add(walls, line(mouth + a * axis + s * side, mouth + b * axis + s * side));
   };
   const auto floor = [&](double inner, double outer, double at) {
     const Vec2 p = mouth + view.scale * at * axis;
-    if (inner <= 0) drawing.add(walls, line(p - view.scale * outer * side, p + view.scale * outer * side));
-    else for (const double s : {-1.0, 1.0})
+    if (inner <= 0)
+      drawing.add(walls, line(p - view.scale * outer * side, p + view.scale * outer * side));
+    else
+      for (const double s : {-1.0, 1.0})
         drawing.add(walls, line(p + s * view.scale * inner * side, p + s * view.scale * outer * side));
   };
   const double top = bore.counterbore ? bore.counterbore->depth : 0;
@@ -64,13 +69,16 @@ void add_side_bore(Drawing& drawing, const Bore& bore, const Seen& seen, const V
     if (bore.depth) floor(0, bore.diameter / 2, bore.length);
   }
   const Vec2 end = mouth + view.scale * bore.length * axis;
-  if (narrow) drawing.add(walls, line(mouth + view.scale * top * axis, end));
-  else drawing.add(pens::kCentre, line(mouth - kAxisPast * axis, end + kAxisPast * axis));
+  if (narrow)
+    drawing.add(walls, line(mouth + view.scale * top * axis, end));
+  else
+    drawing.add(pens::kCentre, line(mouth - kAxisPast * axis, end + kAxisPast * axis));
 }
 
 void add_end_bore(Drawing& drawing, const Bore& bore, const Seen& seen, const View& view) {
   const Vec2 middle = view.paper(seen.point(bore.at));
-  const bool facing = seen.along.toward_viewer().dot(seen.placed.vector(bore.axis)) < 0;  // its mouth is on this side
+  const bool facing =
+      seen.along.toward_viewer().dot(seen.placed.vector(bore.axis)) < 0;  // its mouth is on this side
   const double radius = view.scale * bore.diameter / 2;
   drawing.add(facing || !bore.depth ? pens::kBore : pens::kHidden, Circle{middle, radius, {}});
   double widest = radius;
@@ -91,7 +99,8 @@ std::vector<Segment> silhouette(const Part& part, const Seen& seen) {
   std::vector<Segment> out;
   for (const Segment& s : part.outline().segments())
     out.push_back(s.straight() ? line(flat(s.from), flat(s.to))
-                               : Segment{flat(s.from), flat(s.to), facing > 0 ? s.turn : -s.turn, flat(s.centre), s.radius});
+                               : Segment{flat(s.from), flat(s.to), facing > 0 ? s.turn : -s.turn,
+                                         flat(s.centre), s.radius});
   return out;
 }
 
@@ -101,10 +110,22 @@ Box2 box_of(const std::vector<Segment>& loop) {
   return all;
 }
 
+Vec2 highest(const std::vector<Segment>& loop) {
+  Vec2 top = loop.front().from;
+  for (const Segment& s : loop) {
+    if (s.from.y() > top.y()) top = s.from;
+    const Vec2 crown = s.centre + Vec2(0, s.radius);
+    if (!s.straight() && crown.y() > top.y() + kSamePoint && distance(s, crown) < kSamePoint) top = crown;
+  }
+  return top;
+}
+
 void add_bores(Drawing& drawing, const Part& part, const Seen& seen, const View& view, const char* walls) {
   for (const Bore& bore : part.bores()) {
-    if (seen.vector(bore.axis).norm() < kTangent) add_end_bore(drawing, bore, seen, view);
-    else add_side_bore(drawing, bore, seen, view, walls);
+    if (seen.vector(bore.axis).norm() < kTangent)
+      add_end_bore(drawing, bore, seen, view);
+    else
+      add_side_bore(drawing, bore, seen, view, walls);
   }
 }
 
@@ -112,7 +133,8 @@ std::string bore_text(const Bore& bore) {
   std::string text = diameter_text(bore.diameter);
   if (bore.depth) text += " x " + size_text(*bore.depth) + " deep";
   if (bore.counterbore)
-    text += ", counterbore " + diameter_text(bore.counterbore->diameter) + " x " + size_text(bore.counterbore->depth) + " deep";
+    text += ", counterbore " + diameter_text(bore.counterbore->diameter) + " x " +
+            size_text(bore.counterbore->depth) + " deep";
   return text;
 }
 

@@ -26,12 +26,15 @@ struct Seen {
   Vec2 vector(const Vec3& own) const { return along.point(placed.vector(own)); }
 };
 
-// Closed outline in the view, model mm: the part's outline with its arcs where the sheet is seen square, else the
-// convex hull of its box (exact for boxes; parts with arcs are seen square or edge on).
+// Closed outline in the view, model mm: the part's outline with its arcs where the sheet is seen square, else
+// the convex hull of its box (exact for boxes; parts with arcs are seen square or edge on).
 std::vector<Segment> silhouette(const Part& part, const Seen& seen);
 Box2 box_of(const std::vector<Segment>& loop);
+// A highest point of a loop: an end of one of its edges or the top of an arc.
+Vec2 highest(const std::vector<Segment>& loop);
 
-// Draws every bore: a circle where it is seen end on, else its walls (with `walls`, hidden or cut open) and axis.
+// Draws every bore: a circle where it is seen end on, else its walls (with `walls`, hidden or cut open) and
+// axis.
 void add_bores(Drawing& drawing, const Part& part, const Seen& seen, const View& view, const char* walls);
 
 // "Ø6, counterbore Ø16 x 50 deep"

@@ -45,9 +45,9 @@ double section_station(const PressPlan& plan) {
 }
 
 const Closure* closure_at(const PressPlan& plan, double z) {
-  const auto nearest = std::min_element(plan.closures.begin(), plan.closures.end(), [&](const Closure& a, const Closure& b) {
-    return std::abs(a.z - z) < std::abs(b.z - z);
-  });
+  const auto nearest = std::min_element(
+      plan.closures.begin(), plan.closures.end(),
+      [&](const Closure& a, const Closure& b) { return std::abs(a.z - z) < std::abs(b.z - z); });
   return nearest == plan.closures.end() ? nullptr : &*nearest;
 }
 

@@ -1,3 +1,4 @@
+#include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/end_view.hpp"
 #include "exporters/drawing/layout.hpp"
 #include "exporters/drawing/pens.hpp"
@@ -17,11 +18,19 @@ constexpr double kGap = 4;  // between blocks of the sheet
 std::string point_text(const Vec2& p) { return number(p.x(), 2) + " / " + number(p.y(), 2); }
 
 Table strap_table(const PressPlan& plan, double z) {
-  Table table{{{"strap", 24, Anchor::left}, {"leaves X / Y", 44}, {"mark X / Y", 44}, {"run", 24}, {"exit", 20}, {"tension N", 24}}, {}, 5};
+  Table table{{{"strap", 24, Anchor::left},
+               {"leaves X / Y", 44},
+               {"mark X / Y", 44},
+               {"run", 24},
+               {"exit", 20},
+               {"tension N", 24}},
+              {},
+              5};
   const Closure* closure = closure_at(plan, z);
   if (!closure) return table;
   const auto row = [&](const char* name, const StrapEnd& end) {
-    table.rows.push_back({name, point_text(end.leaves), point_text(end.mark), number(end.run, 2), angle_text(end.exit), number(closure->tension, 0)});
+    table.rows.push_back({name, point_text(end.leaves), point_text(end.mark), number(end.run, 2),
+                          angle_text(end.exit), number(closure->tension, 0)});
   };
   row("left", closure->left);
   row("right", closure->right);
@@ -29,11 +38,19 @@ Table strap_table(const PressPlan& plan, double z) {
 }
 
 Table girth_table(const PressPlan& plan) {
-  Table table{{{"blank", 24, Anchor::left}, {"girth inner", 32}, {"girth neutral", 32}, {"girth outer", 32}, {"chord", 30}, {"thickness", 30}}, {}, 5};
+  Table table{{{"blank", 24, Anchor::left},
+               {"girth inner", 32},
+               {"girth neutral", 32},
+               {"girth outer", 32},
+               {"chord", 30},
+               {"thickness", 30}},
+              {},
+              5};
   const Panel& panel = plan.panel;
   const double inner = offset(plan.neutral, -panel.neutral_height).girth();
   const double outer = offset(plan.neutral, panel.thickness - panel.neutral_height).girth();
-  table.rows.push_back({"as pressed", number(inner, 2), number(plan.neutral.girth(), 2), number(outer, 2), number(chord(plan.neutral), 2), number(panel.thickness, 2)});
+  table.rows.push_back({"as pressed", number(inner, 2), number(plan.neutral.girth(), 2), number(outer, 2),
+                        number(chord(plan.neutral), 2), number(panel.thickness, 2)});
   return table;
 }
 
@@ -54,7 +71,9 @@ struct Content {
 
 // The end view beside or below the section, at the sheet's scale or the next smaller one.
 enum Arrangement { kBeside, kBelow, kBesideReduced, kBelowReduced, kArrangements };
-bool is_beside(const Choice& choice) { return choice.arrangement == kBeside || choice.arrangement == kBesideReduced; }
+bool is_beside(const Choice& choice) {
+  return choice.arrangement == kBeside || choice.arrangement == kBesideReduced;
+}
 bool is_reduced(const Choice& choice) { return choice.arrangement >= kBesideReduced; }
 Scale end_scale(const Choice& choice) { return is_reduced(choice) ? reduced(choice.scale) : choice.scale; }
 
@@ -72,7 +91,9 @@ Places beside(const Content& content, const Box2& field, const Vec2& section, co
   const double y = field.low.y() + content.strip() + std::max(0.0, high) / 2;
   const double gap = std::max(0.0, wide) / 3;
   const bool narrow = field.size().x() < 2 * kTitleWidth + kGap;  // tables do not fit beside the title block
-  return {{field.low.x() + gap, y}, {field.low.x() + 2 * gap + section.x(), y}, {field.low.x() + kGap, field.low.y() + content.tables_height() + kGap / 2},
+  return {{field.low.x() + gap, y},
+          {field.low.x() + 2 * gap + section.x(), y},
+          {field.low.x() + kGap, field.low.y() + content.tables_height() + kGap / 2},
           wide >= 0 && high >= 0 && !narrow};
 }
 
@@ -82,7 +103,8 @@ Places below(const Content& content, const Box2& field, const Vec2& section, con
   const double beside_title = field.size().x() - kTitleWidth - kGap - end.x();
   const double right_column = kTitleBlockHeight + kGap + content.tables_height();
   const double gap = std::max(0.0, high) / 3;
-  return {{field.low.x() + std::max(0.0, free) / 2, field.high.y() - gap - section.y()}, {field.low.x() + std::max(0.0, beside_title) / 2, field.low.y() + gap},
+  return {{field.low.x() + std::max(0.0, free) / 2, field.high.y() - gap - section.y()},
+          {field.low.x() + std::max(0.0, beside_title) / 2, field.low.y() + gap},
           {field.high.x() - kTitleWidth, field.low.y() + right_column},
           high >= 0 && free >= 0 && beside_title >= 0 && right_column <= end.y() + gap};
 }
@@ -108,20 +130,24 @@ Drawing press_sheet(const SheetSet& set, int sheet) {
   const double z = section_station(plan);
   Content content{section_box(plan, z), end_box(plan), {girth_table(plan)}, set.warnings.size()};
   if (closure_at(plan, z)) content.tables.push_back(strap_table(plan, z));
-  const Choice choice = choose(papers_from(set.paper), kArrangements, [&](const Choice& c) { return places(content, c).fits; });
+  const Choice choice =
+      choose(papers_from(set.paper), kArrangements, [&](const Choice& c) { return places(content, c).fits; });
   const Places at = places(content, choice);
-  TitleBlock block = title_block(set, sheet, "press, section at a former", plan.method + ", " + counted(static_cast<long>(plan.sections.size()), "former"));
+  TitleBlock block =
+      title_block(set, sheet, "press, section at a former",
+                  plan.method + ", " + counted(static_cast<long>(plan.sections.size()), "former"));
   block.scale = choice.scale.text;
   Drawing drawing = new_sheet(choice.paper, block, set.warnings);
   add_tables(drawing, content.tables, at.tables);
   const double scale = choice.scale.factor;
   const View section = view_in(content.section, scale, section_margins(), at.section);
   add_section(drawing, plan, z, section);
-  add_section_dimensions(drawing, plan, z, section, room_at(at.section, room_of(content.section, scale, section_margins())));
   const Scale side = end_scale(choice);
   View end = view_in(content.end, side.factor, end_margins(), at.end);
   if (is_beside(choice)) end.origin.y() = section.origin.y();  // first angle: the views are in line
-  add_end_view(drawing, plan, end, room_at(at.end, room_of(content.end, side.factor, end_margins())), is_reduced(choice) ? side.text : std::string{});
+  const Box2 field = grown(drawing_field(choice.paper, set.warnings.size()), -kGap / 2);
+  add_end_view(drawing, plan, end, field, is_reduced(choice) ? side.text : std::string{});
+  add_section_dimensions(drawing, plan, z, section, field);
   return drawing;
 }
 

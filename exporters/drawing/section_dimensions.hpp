@@ -13,6 +13,7 @@ struct Margins {
 Margins section_margins();
 
 // `field` bounds the notes. add_section has drawn the view before.
-void add_section_dimensions(Drawing& drawing, const PressPlan& plan, double z, const View& view, const Box2& field);
+void add_section_dimensions(Drawing& drawing, const PressPlan& plan, double z, const View& view,
+                            const Box2& field);
 
 }  // namespace lamwright::drawing

@@ -13,7 +13,7 @@ namespace lamwright::drawing {
 namespace {
 
 constexpr double kRatchetRoom = 20;  // kept free past the ratchet's own length
-constexpr double kTouches = 1;  // mm: the strap leaves from a caul's line nearer than this
+constexpr double kTouches = 1;       // mm: the strap leaves from a caul's line nearer than this
 
 const char* tint_of(PartKind kind) { return former(kind) ? tints::kBoard : tints::kTimber; }
 const char* pen_of(PartKind kind) { return former(kind) ? pens::kPart : pens::kBeam; }
@@ -30,10 +30,13 @@ void add_bodies(Drawing& drawing, const PressPlan& plan, double z, const View& v
 
 const char* pen_of(Layer::Kind kind) {
   switch (kind) {
-    case Layer::Kind::panel: return pens::kPack;
+    case Layer::Kind::panel:
+      return pens::kPack;
     case Layer::Kind::cover:
-    case Layer::Kind::liner: return pens::kCover;
-    default: return pens::kCaul;
+    case Layer::Kind::liner:
+      return pens::kCover;
+    default:
+      return pens::kCaul;
   }
 }
 
@@ -45,8 +48,8 @@ void add_sheet_layer(Drawing& drawing, const Layer& layer, const View& view) {
   drawing.add(pen_of(layer.kind), Path{loop, true, {}});
 }
 
-// Lower left, lower right, upper right, upper left as seen along the line. A slat is flat: it touches its line at its
-// middle.
+// Lower left, lower right, upper right, upper left as seen along the line. A slat is flat: it touches its
+// line at its middle.
 std::vector<Vec2> slat_corners(const Layer& layer, const Slat& slat) {
   const Pose pose = layer.inner.at(slat.middle());
   const Vec2 half = (slat.to - slat.from) / 2 * pose.tangent(), up = layer.thickness * pose.normal();
@@ -61,7 +64,8 @@ void add_slats(Drawing& drawing, const Layer& layer, const View& view) {
     for (Vec2& p : corners) p = view.paper(p);
     drawing.add(pens::kFill, polygon(corners, tint_of(layer.kind)));
     Path sides = polygon(corners);
-    const bool shared = !before.empty() && (before[1] - corners[0]).norm() < kSamePoint && (before[2] - corners[3]).norm() < kSamePoint;
+    const bool shared = !before.empty() && (before[1] - corners[0]).norm() < kSamePoint &&
+                        (before[2] - corners[3]).norm() < kSamePoint;
     if (shared) {
       sides.segments.pop_back();
       sides.closed = false;
@@ -73,8 +77,10 @@ void add_slats(Drawing& drawing, const Layer& layer, const View& view) {
 
 void add_layers(Drawing& drawing, const PressPlan& plan, const View& view) {
   for (const Layer& layer : plan.layers) {
-    if (layer.slats.empty()) add_sheet_layer(drawing, layer, view);
-    else add_slats(drawing, layer, view);
+    if (layer.slats.empty())
+      add_sheet_layer(drawing, layer, view);
+    else
+      add_slats(drawing, layer, view);
   }
 }
 
@@ -85,7 +91,8 @@ std::vector<Segment> leg(const StrapEnd& end) {
   const Vec2 a = roller.off - roller.axis, b = roller.on - roller.axis;
   const double turn = std::atan2(cross(a, b), a.dot(b));
   std::vector<Segment> out{line(end.mark, roller.off)};
-  if (std::abs(turn) > kTangent) out.push_back({roller.off, roller.on, turn, roller.axis, roller.diameter / 2});
+  if (std::abs(turn) > kTangent)
+    out.push_back({roller.off, roller.on, turn, roller.axis, roller.diameter / 2});
   out.push_back(line(roller.on, end.leaves));
   return out;
 }
@@ -116,7 +123,8 @@ void add_ratchet(Drawing& drawing, const StrapEnd& end, double space, const View
   const double length = std::min(back.norm(), space);
   if (length < kSamePoint) return;
   const Vec2 along = length * back.normalized(), side = kRatchetHalf * left_of(back.normalized());
-  const std::vector<Vec2> corners{end.mark - side, end.mark + side, end.mark + side + along, end.mark - side + along};
+  const std::vector<Vec2> corners{end.mark - side, end.mark + side, end.mark + side + along,
+                                  end.mark - side + along};
   drawing.add(pens::kRatchet, Path{view.paper(polygon(corners).segments), true, {}});
 }
 

@@ -11,7 +11,8 @@ inline constexpr double kRatchetHalf = 30;
 
 // Everything that add_section draws, model mm.
 Box2 section_box(const PressPlan& plan, double z);
-// Formers, beams and pressing beams cut at Z = z, layers, strap line with ratchet spaces, marks; no dimensions.
+// Formers, beams and pressing beams cut at Z = z, layers, strap line with ratchet spaces, marks; no
+// dimensions.
 void add_section(Drawing& drawing, const PressPlan& plan, double z, const View& view);
 
 // Length along a strap, before its mark, that its ratchet needs; 0 without one.

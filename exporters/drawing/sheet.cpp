@@ -26,13 +26,14 @@ void centring_marks(Drawing& sheet, const Box2& frame, const Paper& paper) {
   sheet.add(pens::kFrame, line({frame.high.x(), middle.y()}, {paper.width - kFromEdge, middle.y()}));
 }
 
-// First-angle symbol (ISO 5456-2): a truncated cone, its narrow end on the left, and beside it the view from there.
+// First-angle symbol (ISO 5456-2): a truncated cone, its narrow end on the left, and beside it the view from
+// there.
 void first_angle_symbol(Drawing& sheet, const Vec2& middle) {
   constexpr double kLarge = 2.4, kSmall = 1.2, kLength = 5;
   const Vec2 cone = middle - Vec2(4.5, 0), rings = middle + Vec2(3.5, 0);
   const double half = kLength / 2;
-  sheet.add(pens::kTable, polygon({cone + Vec2(-half, -kSmall), cone + Vec2(half, -kLarge), cone + Vec2(half, kLarge),
-                                   cone + Vec2(-half, kSmall)}));
+  sheet.add(pens::kTable, polygon({cone + Vec2(-half, -kSmall), cone + Vec2(half, -kLarge),
+                                   cone + Vec2(half, kLarge), cone + Vec2(-half, kSmall)}));
   sheet.add(pens::kTable, Circle{rings, kLarge, {}});
   sheet.add(pens::kTable, Circle{rings, kSmall, {}});
   sheet.add(pens::kCentre, line(cone - Vec2(half + 1.2, 0), cone + Vec2(half + 1.2, 0)));
@@ -49,15 +50,20 @@ struct Cell {
 void draw_cell(Drawing& sheet, const Cell& cell) {
   constexpr double kInset = 1.5;
   const Vec2 size = cell.box.size();
-  sheet.add(pens::kText, Text{{cell.box.low.x() + kInset, cell.box.high.y() - kInset - kLabelHeight}, cell.label, kLabelHeight});
-  sheet.add(pens::kText, fitted(cell.box.low + Vec2(kInset, 1.5), cell.value, size.x() - 2 * kInset, {kTextHeight, kSmallHeight}));
+  sheet.add(
+      pens::kText,
+      Text{{cell.box.low.x() + kInset, cell.box.high.y() - kInset - kLabelHeight}, cell.label, kLabelHeight});
+  sheet.add(pens::kText, fitted(cell.box.low + Vec2(kInset, 1.5), cell.value, size.x() - 2 * kInset,
+                                {kTextHeight, kSmallHeight}));
 }
 
 void title_block(Drawing& sheet, const Box2& box, const TitleBlock& block) {
   constexpr double kWide = 104, kNarrow = 38;
   const double x[] = {box.low.x(), box.low.x() + kWide, box.low.x() + kWide + kNarrow, box.high.x()};
   const double y[] = {box.low.y(), box.low.y() + kTitleRow, box.low.y() + 2 * kTitleRow, box.high.y()};
-  const auto cell = [&](int column, int row) { return Box2{{x[column], y[row]}, {x[column + 1], y[row + 1]}}; };
+  const auto cell = [&](int column, int row) {
+    return Box2{{x[column], y[row]}, {x[column + 1], y[row + 1]}};
+  };
   const std::string sheets = std::to_string(block.sheet) + " / " + std::to_string(block.sheets);
   draw_cell(sheet, {cell(0, 2), "title", block.title});
   draw_cell(sheet, {cell(0, 1), "drawing", block.drawing});
@@ -81,7 +87,8 @@ void warning_rows(Drawing& sheet, const Box2& frame, const std::vector<std::stri
   double y = frame.high.y();
   for (const std::string& text : warnings) {
     y -= kWarningRow;
-    sheet.add(pens::kWarning, fitted({frame.low.x() + 3, y}, text, frame.size().x() - 6, {kTextHeight, kSmallHeight}));
+    sheet.add(pens::kWarning,
+              fitted({frame.low.x() + 3, y}, text, frame.size().x() - 6, {kTextHeight, kSmallHeight}));
   }
 }
 

@@ -20,12 +20,12 @@ const std::vector<Paper>& papers();
 std::vector<Paper> papers_from(const std::string& name);
 
 struct TitleBlock {
-  std::string title;     // of the job
-  std::string drawing;   // what the sheet shows: "former-lower"
-  std::string detail;    // stock, count
-  std::string scale;     // "1:5"
+  std::string title;    // of the job
+  std::string drawing;  // what the sheet shows: "former-lower"
+  std::string detail;   // stock, count
+  std::string scale;    // "1:5"
   std::string date;
-  std::string number;    // of the job
+  std::string number;  // of the job
   int sheet = 1;
   int sheets = 1;
 };
@@ -35,7 +35,8 @@ inline constexpr double kTitleRow = 9;
 inline constexpr double kTitleBlockHeight = 3 * kTitleRow;
 inline constexpr double kWarningRow = 5.5;
 
-// Inside of the frame: left border 20 for filing, the others 10. Without the rows that `warnings` take at the top.
+// Inside of the frame: left border 20 for filing, the others 10. Without the rows that `warnings` take at the
+// top.
 Box2 drawing_field(const Paper& paper, std::size_t warnings = 0);
 // Lower right corner of that field.
 Box2 title_box(const Paper& paper);

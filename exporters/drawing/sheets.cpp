@@ -7,8 +7,8 @@ namespace lamwright::drawing {
 namespace {
 
 std::string warning(const Finding& finding) {
-  std::string text = "FAILED: " + finding.title + ": " + number(finding.value, 3) + " " + finding.unit + ", limit " +
-                     number(finding.limit, 3) + " " + finding.unit;
+  std::string text = "FAILED: " + finding.title + ": " + number(finding.value, 3) + " " + finding.unit +
+                     ", limit " + number(finding.limit, 3) + " " + finding.unit;
   if (!finding.where.empty()) text += " (" + finding.where + ")";
   return text;
 }
@@ -25,7 +25,8 @@ bool beam(PartKind kind) { return kind == PartKind::beam || kind == PartKind::be
 }  // namespace
 
 TitleBlock title_block(const SheetSet& set, int sheet, std::string drawing, std::string detail) {
-  return {set.plan.title, std::move(drawing), std::move(detail), {}, set.plan.date, set.plan.number, sheet, set.sheets};
+  return {set.plan.title, std::move(drawing), std::move(detail), {}, set.plan.date, set.plan.number,
+          sheet,          set.sheets};
 }
 
 std::vector<NamedDrawing> sheets(const ExportInput& input) {
@@ -36,8 +37,10 @@ std::vector<NamedDrawing> sheets(const ExportInput& input) {
   for (std::size_t i = 0; i < input.plan.parts.size(); ++i) {
     const Part& part = input.plan.parts[i];
     const int sheet = static_cast<int>(out.size()) + 1;
-    if (beam(part.kind())) out.push_back({part.name(), beam_sheet(set, sheet, i)});
-    else if (former(part.kind())) out.push_back({part.name(), former_sheet(set, sheet, i)});
+    if (beam(part.kind()))
+      out.push_back({part.name(), beam_sheet(set, sheet, i)});
+    else if (former(part.kind()))
+      out.push_back({part.name(), former_sheet(set, sheet, i)});
   }
   return out;
 }

@@ -37,8 +37,10 @@ void add_table(Drawing& drawing, const Table& table, const Vec2& corner) {
     for (std::size_t r = 0; r <= table.rows.size(); ++r) {
       const double top = corner.y() - table.row_height * static_cast<double>(r);
       const Box2 cell{{x, top - table.row_height}, {x + column.width, top}};
-      if (r == 0) cell_text(drawing, column.head, cell, Anchor::middle);
-      else if (c < table.rows[r - 1].size()) cell_text(drawing, table.rows[r - 1][c], cell, column.anchor);
+      if (r == 0)
+        cell_text(drawing, column.head, cell, Anchor::middle);
+      else if (c < table.rows[r - 1].size())
+        cell_text(drawing, table.rows[r - 1][c], cell, column.anchor);
     }
     x += column.width;
   }

@@ -9,8 +9,8 @@
 namespace lamwright::drawing {
 namespace {
 
-constexpr double kCapitals = 0.72;   // of the font size
-constexpr double kDescender = 0.3;   // of the height of capitals
+constexpr double kCapitals = 0.72;  // of the font size
+constexpr double kDescender = 0.3;  // of the height of capitals
 
 bool begins_character(unsigned char byte) { return (byte & 0xC0) != 0x80; }
 // Lead bytes from E3 on hold U+3000 and beyond: mostly East Asian scripts.

@@ -17,8 +17,8 @@ inline constexpr double kTitleHeight = 5;
 // Capitals of common sans-serif fonts are about 0.72 of the font size high.
 double font_size(double height);
 
-// Estimated length of the text, mm, in a wide sans-serif font (a digit 0.64 of the font size); narrower ones leave
-// some room. East Asian characters count as square.
+// Estimated length of the text, mm, in a wide sans-serif font (a digit 0.64 of the font size); narrower ones
+// leave some room. East Asian characters count as square.
 double text_width(const std::string& text, double height);
 
 // Corners of the text's own box, with its descenders, anticlockwise from the lower left as it is read.

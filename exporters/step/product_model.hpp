@@ -43,8 +43,8 @@ struct ProductModel {
 
 // The press: one level below the root; with bodies in Group::upper three sub-assemblies `lower`, `upper`,
 // `panel`, each used once, and only reference bodies at the root. `solids` in the order of plan.parts. Parts
-// without a body are left out. Throws Error (internal) when no body is left, when two parts share a name, or
-// when a body's part does not exist.
+// without a body and groups without bodies are left out. Throws Error (internal) when there is no body, when
+// two parts share a name, or when a body's part does not exist.
 ProductModel press_model(const PressPlan& plan, const std::vector<Solid>& solids);
 
 // One part alone, its box's lowest corner at the origin.

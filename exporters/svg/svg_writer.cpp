@@ -68,7 +68,8 @@ class SvgWriter {
     if (std::none_of(items.begin(), items.end(), [&](const Item& item) { return item.pen == pen; })) return;
     open_group(drawing_.pens()[pen]);
     for (const Item& item : items)
-      if (item.pen == pen) std::visit([&](const auto& shape) { write(shape, drawing_.pens()[pen]); }, item.shape);
+      if (item.pen == pen)
+        std::visit([&](const auto& shape) { write(shape, drawing_.pens()[pen]); }, item.shape);
     xml_.CloseElement();
   }
 
@@ -120,8 +121,10 @@ class SvgWriter {
       const Segment& s = path.segments[i];
       // Closing draws the last straight edge; written out as well it would be an edge of no length.
       const bool closes = path.closed && i + 1 == path.segments.size();
-      if (!s.straight()) data += arc_data(s);
-      else if (!closes) data += " L" + point(s.to);
+      if (!s.straight())
+        data += arc_data(s);
+      else if (!closes)
+        data += " L" + point(s.to);
     }
     return path.closed ? data + " Z" : data;
   }
@@ -142,7 +145,8 @@ class SvgWriter {
     attribute("font-size", drawing::font_size(text.height));
     if (text.anchor != drawing::Anchor::left)
       attribute("text-anchor", std::string(text.anchor == drawing::Anchor::middle ? "middle" : "end"));
-    if (text.angle != 0) attribute("transform", "rotate(" + coordinate(-degrees(text.angle)) + " " + point(text.at) + ")");
+    if (text.angle != 0)
+      attribute("transform", "rotate(" + coordinate(-degrees(text.angle)) + " " + point(text.at) + ")");
     attribute("fill", pen.colour);
     attribute("stroke", std::string("none"));
     xml_.PushText(printable(text.text).c_str());

@@ -28,7 +28,7 @@ std::string as_read(const toml::node& node) {
   if (node.is_integer()) return std::to_string(*node.value<int64_t>());
   if (node.is_floating_point()) {
     const double value = *node.value<double>();
-    return std::abs(value) >= 1e15 ? "a huge number" : number(value, 9);
+    return std::isinf(value) ? number(value) : std::abs(value) >= 1e15 ? "a huge number" : number(value, 9);
   }
   if (node.is_boolean()) return *node.value<bool>() ? "true" : "false";
   return node.is_array() ? "a list" : node.is_table() ? "a table" : "a date";

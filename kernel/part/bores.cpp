@@ -108,18 +108,37 @@ bool mouth_is_flat(const Segment& edge, const InSheet& in, double r) {
   return along > r + kSamePoint && along < edge.length() - r - kSamePoint;
 }
 
-void check_wood_along(const PartSpec& part, const InSheet& in, const Bore& bore) {
-  const double reach = bore.depth ? bore.length : bore.length / 2;
-  for (const double share : {0.5, 1.0}) {
-    const double depth = share * reach;
-    const double radius = bore.counterbore && depth <= bore.counterbore->depth ? bore.counterbore->diameter / 2 : bore.diameter / 2;
-    const Vec2 p = in.at2() + depth * in.axis2();
-    if (!part.outline.contains(p)) refuse(part, bore, "leaves the part", "move it inside or make it shallower");
-    // Near the mouth the entered edge itself is close by.
-    const double wanted = std::min(radius + kLeastWood, 0.9 * depth);
-    if (part.outline.distance(p) < wanted - kAtLeast)
-      refuse(part, bore, "comes within " + number(part.outline.distance(p) - radius) + " of an edge; at least 5 of wood", "move it inside");
+// Distance of a straight piece of axis from the whole outline.
+double axis_distance(const Outline& outline, const Segment& axis) {
+  double least = std::min(outline.distance(axis.from), outline.distance(axis.to));
+  for (const Segment& edge : outline.segments()) {
+    if (!crossings(axis, edge).empty()) return 0;
+    least = std::min({least, distance(axis, edge.from), distance(axis, edge.to)});
+    if (edge.straight()) continue;
+    const Vec2 u = (axis.to - axis.from).normalized();
+    const double foot = std::clamp((edge.centre - axis.from).dot(u), 0.0, axis.length());
+    least = std::min(least, distance(edge, axis.from + foot * u));
   }
+  return least;
+}
+
+// At least 5 of wood round a cylinder between two depths. Within that of its mouth (or exit) the edge it passes
+// through is close by, so the check begins and ends there.
+void check_rod(const PartSpec& part, const InSheet& in, const Bore& bore, double radius, double to) {
+  const double wanted = radius + kLeastWood;
+  const double end = bore.depth || to < bore.length ? to : to - wanted;
+  const double begin = std::min(wanted, end / 2);
+  if (end - begin < kSamePoint) return;
+  const Segment axis = line(in.at2() + begin * in.axis2(), in.at2() + end * in.axis2());
+  if (!part.outline.contains(axis.from) || !part.outline.contains(axis.to)) refuse(part, bore, "leaves the part", "move it inside or make it shallower");
+  const double room = axis_distance(part.outline, axis);
+  if (room < std::min(wanted, begin) - kAtLeast)
+    refuse(part, bore, "comes within " + number(std::max(0.0, room - radius)) + " of an edge; at least 5 of wood", "move it inside");
+}
+
+void check_wood_along(const PartSpec& part, const InSheet& in, const Bore& bore) {
+  check_rod(part, in, bore, bore.diameter / 2, bore.length);
+  if (bore.counterbore) check_rod(part, in, bore, bore.counterbore->diameter / 2, bore.counterbore->depth);
   const double side = std::min(in.at.z(), part.thickness - in.at.z()) - widest_radius(bore);
   if (side < kLeastWood - kAtLeast) refuse(part, bore, "leaves " + number(side) + " of wood to the face; at least 5", "use thicker stock or a thinner screw");
 }
@@ -205,7 +224,7 @@ void refuse_near_bores(const std::string& part, const std::vector<Bore>& bores) 
   };
   std::vector<Span> spans;  // along X, so that only neighbours are compared
   for (std::size_t i = 0; i < bores.size(); ++i) {
-    const auto [low, high] = std::minmax(bores[i].at.x(), bores[i].at.x() + bores[i].length * bores[i].axis.x());
+    const auto [low, high] = std::minmax({bores[i].at.x(), bores[i].at.x() + bores[i].length * bores[i].axis.x()});
     const double reach = widest_radius(bores[i]) + kLeastWood / 2;
     spans.push_back({low - reach, high + reach, i});
   }

@@ -1,5 +1,6 @@
 #include "kernel/part/part.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "kernel/part/bores.hpp"
@@ -28,10 +29,21 @@ bool same_bores(const Part& a, const Part& b) {
   if (a.bores().size() != b.bores().size()) return false;
   for (std::size_t i = 0; i < a.bores().size(); ++i) {
     const Bore &p = a.bores()[i], &q = b.bores()[i];
-    if (p.use != q.use || p.diameter != q.diameter || p.depth != q.depth || p.counterbore != q.counterbore) return false;
+    if (p.use != q.use || p.kind() != q.kind() || !near(p.diameter, q.diameter) || !near(p.length, q.length)) return false;
+    if (p.counterbore && (!near(p.counterbore->diameter, q.counterbore->diameter) || !near(p.counterbore->depth, q.counterbore->depth))) return false;
     if (!near(p.at, q.at) || !near(p.axis, q.axis)) return false;
   }
   return true;
+}
+
+bool same_lines(const std::vector<Segment>& a, const std::vector<Segment>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Segment& s, const Segment& t) { return near(s.from, t.from) && near(s.to, t.to) && near(s.turn, t.turn); });
+}
+
+bool same_marks(const std::vector<Mark>& a, const std::vector<Mark>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Mark& m, const Mark& n) {
+    return m.kind == n.kind && m.text == n.text && near(m.at, n.at) && near(m.angle, n.angle) && near(m.height, n.height) && same_lines(m.lines, n.lines);
+  });
 }
 
 }  // namespace
@@ -113,7 +125,7 @@ Part make_part(PartSpec spec) {
 bool same_part(const Part& a, const Part& b) {
   return a.kind() == b.kind() && a.stock() == b.stock() && a.board() == b.board() && near(a.thickness(), b.thickness()) &&
          near(a.sheet().origin, b.sheet().origin) && near(a.sheet().x, b.sheet().x) && near(a.sheet().y, b.sheet().y) &&
-         same_outline(a.outline(), b.outline()) && same_bores(a, b);
+         same_outline(a.outline(), b.outline()) && same_bores(a, b) && same_marks(a.marks(), b.marks());
 }
 
 }  // namespace lamwright

@@ -21,7 +21,6 @@ std::string to_text(BoreUse use);    // "foot screw" ...
 struct Counterbore {
   double diameter = 0;
   double depth = 0;
-  bool operator==(const Counterbore&) const = default;
 };
 
 // A bore as asked for, in the part's own frame. `axis` is unit and points into the wood from `at`, the point where

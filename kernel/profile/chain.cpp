@@ -24,7 +24,7 @@ Run run_of(const Segment& s) {
 
 void check_gap(const Segment& a, const Segment& b, double join) {
   const double gap = (b.from - a.to).norm();
-  if (gap > join)
+  if (gap > join + kWholeNumber)
     throw geometry_error("joint at " + at_text(a.to), "the pieces are " + number(gap) + " apart; at most " + number(join) + " is joined",
                          "close the gap or raise join");
 }

@@ -18,6 +18,10 @@ namespace {
                        "a stack thinner than " + number(radius) + " fits, or raise the radius above " + number(std::abs(d)));
 }
 
+double station_on(const Profile& profile, std::size_t run, const Vec2& p) {
+  return profile.station(run) + Profile(profile.pose(run), {profile.runs()[run]}).nearest(p).station;
+}
+
 }  // namespace
 
 Profile offset(const Profile& profile, double d, const std::string& what) {
@@ -75,7 +79,7 @@ void refuse_crossing(const Profile& profile, const std::string& what) {
     for (std::size_t j = i + 2; j < segments.size(); ++j)
       for (const Vec2& p : crossings(segments[i], segments[j]))
         throw geometry_error(what, run_name(profile, i) + " and " + run_name(profile, j) + " cross at (" + number(p.x()) + ", " +
-                                       number(p.y()) + ")",
+                                       number(p.y()) + "), stations " + number(station_on(profile, i, p)) + " and " + number(station_on(profile, j, p)),
                              "open the curve or make it thinner");
 }
 

@@ -42,13 +42,15 @@ Joined join_bores(const Part& part) {
   return joined;
 }
 
+// Bore walls first, flat faces last: the STEP writer looks at the whole face in which it first meets an edge, so that
+// rims met first in a face of 640 mouths would cost 2000 ms instead of 300.
 std::vector<TopoDS_Face> all_faces(const Part& part, Joined& joined) {
   const SideEdges edges = side_edges(part);
-  std::vector<TopoDS_Face> faces{near_face(part, edges, joined.mouths[kNearFace]),
-                                 far_face(part, edges, joined.mouths[kFarFace])};
+  std::vector<TopoDS_Face> faces = joined.faces;
   for (std::size_t i = 0; i < edges.up.size(); ++i)
     faces.push_back(side_face(part, edges, i, joined.mouths[int(i)]));
-  faces.insert(faces.end(), joined.faces.begin(), joined.faces.end());
+  faces.push_back(near_face(part, edges, joined.mouths[kNearFace]));
+  faces.push_back(far_face(part, edges, joined.mouths[kFarFace]));
   return faces;
 }
 

@@ -31,8 +31,7 @@ def byte_order_mark_and_line_ends_change_nothing(bench):
 
 @test
 def a_hostile_title_harms_no_output(bench):
-    for i, title in enumerate((HOSTILE, "]]><script>alert(1)</script>", "&amp; <b> %s %n {}", "bell \x07 and escape \x1b[31m", "a" * 5000,
-                               "line\nbreak\ttab", "'; DROP", "=1+1", "😀")):
+    for i, title in enumerate((HOSTILE, "]]><script>alert(1)</script>", "&amp; <b> %s %n {}", "a" * 200, "'; DROP", "=1+1", "😀")):
         out = "out%d" % i
         summary = bench.built(changed(small(), title=title), out)
         assert summary["title"] == title, (summary["title"], title)
@@ -47,6 +46,14 @@ def a_hostile_title_harms_no_output(bench):
                 assert b"\x07" not in content
         assert all(re.fullmatch(r"[A-Za-z0-9._/-]+", name) for name in tree(bench.path(out)))
     assert not [e for e in entries(bench.folder) if "svg>" in e or "script" in e]
+
+
+@test
+def control_characters_in_a_title_are_refused(bench):
+    # Neither XML nor a title block can hold them.
+    for title in ("bell \x07", "escape \x1b[31m", "line\nbreak", "\x7f"):
+        result = bench.build(changed(small(), title=title))
+        assert result.status == 3 and "title" in result.errors and b"\x1b" not in result.err, result
 
 
 @test

@@ -110,7 +110,7 @@ def toml_value(value):
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, str):
-        return json.dumps(value, ensure_ascii=False)
+        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
     if isinstance(value, dict):
         return "{" + ", ".join("%s = %s" % (k, toml_value(v)) for k, v in value.items()) + "}"
     if isinstance(value, (list, tuple)):

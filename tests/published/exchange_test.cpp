@@ -12,13 +12,15 @@ using namespace lamwright::test;
 namespace {
 
 // An independent reader of a string token, ISO 10303-21:2002 clauses 6.3.3 and 6.4.3: doubled apostrophes and
-// backslashes, and the escapes X (two digits), X2 (four each) and X4 (eight each), the last two ended by X0. Returns the code points; throws on anything outside the basic alphabet or cut short.
+// backslashes, and the escapes X (two digits), X2 (four each) and X4 (eight each), the last two ended by X0.
+// Returns the code points; throws on anything outside the basic alphabet or cut short.
 std::u32string decoded(const std::string& text) {
   std::u32string out;
   std::size_t i = 0;
   const auto hex = [&](int digits) {
     const std::string part = text.substr(i, digits);
-    if (int(part.size()) != digits || part.find_first_not_of("0123456789ABCDEF") != std::string::npos) throw std::runtime_error("bad digits");
+    if (int(part.size()) != digits || part.find_first_not_of("0123456789ABCDEF") != std::string::npos)
+      throw std::runtime_error("bad digits");
     i += digits;
     return char32_t(std::stoul(part, nullptr, 16));
   };
@@ -66,7 +68,8 @@ TEST_CASE("Apostrophes and backslashes are doubled in an exchange file") {
 }
 
 TEST_CASE("Characters beyond ASCII are escaped in an exchange file") {
-  // ISO 10303-21 clause 6.4.3: \X2\ with four digits a character in the basic plane, \X4\ with eight beyond it.
+  // ISO 10303-21 clause 6.4.3: \X2\ with four digits a character in the basic plane, \X4\ with eight beyond
+  // it.
   CHECK(step_string("é") == "\\X2\\00E9\\X0\\");
   CHECK(step_string("板") == "\\X2\\677F\\X0\\");
   CHECK(step_string("\xF0\x9D\x84\x9E") == "\\X4\\0001D11E\\X0\\");
@@ -74,7 +77,8 @@ TEST_CASE("Characters beyond ASCII are escaped in an exchange file") {
 
 TEST_CASE("An independent reader gets every name back") {
   int seen = 0;
-  for (const char* name : {"Rippe äö⌀ 板 Я", "</svg>\"'../ä板", "tab\tand\nline", "\x7F", "½\" ply", "\xF0\x9F\xAA\xB5 board", "''\\\\''"}) {
+  for (const char* name : {"Rippe äö⌀ 板 Я", "</svg>\"'../ä板", "tab\tand\nline", "\x7F", "½\" ply",
+                           "\xF0\x9F\xAA\xB5 board", "''\\\\''"}) {
     CAPTURE(name);
     CHECK(decoded(step_string(name)) == code_points(name));
     ++seen;
@@ -85,10 +89,15 @@ TEST_CASE("An independent reader gets every name back") {
     std::string text;
     for (const int n : numbers) {
       if (n >= 0xD800 && n < 0xE000) continue;
-      if (n < 0x80) text += char(n);
-      else if (n < 0x800) text += {char(0xC0 | n >> 6), char(0x80 | (n & 0x3F))};
-      else if (n < 0x10000) text += {char(0xE0 | n >> 12), char(0x80 | (n >> 6 & 0x3F)), char(0x80 | (n & 0x3F))};
-      else text += {char(0xF0 | n >> 18), char(0x80 | (n >> 12 & 0x3F)), char(0x80 | (n >> 6 & 0x3F)), char(0x80 | (n & 0x3F))};
+      if (n < 0x80)
+        text += char(n);
+      else if (n < 0x800)
+        text += {char(0xC0 | n >> 6), char(0x80 | (n & 0x3F))};
+      else if (n < 0x10000)
+        text += {char(0xE0 | n >> 12), char(0x80 | (n >> 6 & 0x3F)), char(0x80 | (n & 0x3F))};
+      else
+        text += {char(0xF0 | n >> 18), char(0x80 | (n >> 12 & 0x3F)), char(0x80 | (n >> 6 & 0x3F)),
+                 char(0x80 | (n & 0x3F))};
     }
     RC_ASSERT(!utf8_fault(text).has_value());
     RC_ASSERT(decoded(step_string(text)) == code_points(text));

@@ -28,7 +28,8 @@ TEST_CASE("The short forms carry their kinds") {
   CHECK(job_error({}, "x").kind() == ErrorKind::job);
   CHECK(geometry_error("bend 2", "x").kind() == ErrorKind::geometry);
   CHECK(geometry_error("bend 2", "collapses", "raise the radius").where().key == "bend 2");
-  CHECK(std::string(geometry_error("bend 2", "collapses", "raise the radius").what()) == "bend 2: collapses; raise the radius");
+  CHECK(std::string(geometry_error("bend 2", "collapses", "raise the radius").what()) ==
+        "bend 2: collapses; raise the radius");
   CHECK(file_error("out", "x").kind() == ErrorKind::file);
   CHECK(std::string(file_error("out", "cannot be written").what()) == "out: cannot be written");
 }

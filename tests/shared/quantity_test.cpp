@@ -12,7 +12,9 @@ using namespace lamwright::test;
 
 namespace {
 
-double mm(const std::string& text, LengthUnit bare = LengthUnit::mm) { return parse_length(text, bare).value; }
+double mm(const std::string& text, LengthUnit bare = LengthUnit::mm) {
+  return parse_length(text, bare).value;
+}
 
 struct Spelled {
   const char* text;
@@ -26,22 +28,14 @@ constexpr double kExact = 1e-11;
 
 TEST_CASE("Inch fractions are read the way a workshop writes them") {
   const Spelled cases[] = {
-      {"3/4\"", 19.05},          // 0.75 * 25.4
-      {"1-1/2\"", 38.1},         // 1.5 * 25.4
-      {"1 1/2 in", 38.1},
-      {"1½\"", 38.1},
-      {"1 ½ in", 38.1},
-      {"½ in", 12.7},
-      {"5' 3/4\"", 1543.05},     // 5 * 304.8 + 19.05
-      {"5'3/4\"", 1543.05},
-      {"4 ft 6 in", 1371.6},     // 54 * 25.4
-      {"4' 6-1/2\"", 1384.3},    // 54.5 * 25.4
-      {"6'", 1828.8},
-      {"2 3/8\"", 60.325},       // 2.375 * 25.4
-      {"2⅜ in", 60.325},
-      {"0.5 in", 12.7},
-      {"7/16 in", 11.1125},
-      {"3/4in", 19.05},
+      {"3/4\"", 19.05},   // 0.75 * 25.4
+      {"1-1/2\"", 38.1},  // 1.5 * 25.4
+      {"1 1/2 in", 38.1},     {"1½\"", 38.1},        {"1 ½ in", 38.1},     {"½ in", 12.7},
+      {"5' 3/4\"", 1543.05},                          // 5 * 304.8 + 19.05
+      {"5'3/4\"", 1543.05},   {"4 ft 6 in", 1371.6},  // 54 * 25.4
+      {"4' 6-1/2\"", 1384.3},                         // 54.5 * 25.4
+      {"6'", 1828.8},         {"2 3/8\"", 60.325},    // 2.375 * 25.4
+      {"2⅜ in", 60.325},      {"0.5 in", 12.7},      {"7/16 in", 11.1125}, {"3/4in", 19.05},
   };
   int seen = 0;
   for (const auto& c : cases) {
@@ -113,10 +107,11 @@ TEST_CASE("Every fraction of a folding rule up to 64ths is exact") {
 }
 
 TEST_CASE("What is not a length is refused as a fault of the job") {
-  const char* texts[] = {"",       " ",        "mm",      "in",        "abc",     "3/0\"",    "0/0 in", "1/2/3\"",  "1 1/2/3 in",
-                         "3/ in",  "/4 in",    "1 2 mm",  "18 parsec", "18 mm x", "18 mm mm", "1e3",    "0x10",     "0x1p10",
-                         "nan",    "inf",      "-inf",    "infinity",  "--1 mm",  "1..2 mm",  "1.2.3",  "3 in 2 ft", "6 in 3 in",
-                         "1 mm 2", "2 11/4 in", "\"",      "'",         "-",       "½½ in",    "18 mm 3 in"};
+  const char* texts[] = {"",          " ",          "mm",      "in",     "abc",       "3/0\"",     "0/0 in",
+                         "1/2/3\"",   "1 1/2/3 in", "3/ in",   "/4 in",  "1 2 mm",    "18 parsec", "18 mm x",
+                         "18 mm mm",  "1e3",        "0x10",    "0x1p10", "nan",       "inf",       "-inf",
+                         "infinity",  "--1 mm",     "1..2 mm", "1.2.3",  "3 in 2 ft", "6 in 3 in", "1 mm 2",
+                         "2 11/4 in", "\"",         "'",       "-",      "½½ in",     "18 mm 3 in"};
   int seen = 0;
   for (const char* text : texts) {
     CAPTURE(text);
@@ -148,9 +143,9 @@ TEST_CASE("A number too long for the machine is refused, not read as infinity") 
 
 TEST_CASE("Units are known by their common spellings and no others") {
   const std::pair<const char*, LengthUnit> spellings[] = {
-      {"mm", LengthUnit::mm},     {"cm", LengthUnit::cm},       {"m", LengthUnit::m},     {"in", LengthUnit::inch},
-      {"inch", LengthUnit::inch}, {"inches", LengthUnit::inch}, {"ft", LengthUnit::foot}, {"foot", LengthUnit::foot},
-      {"feet", LengthUnit::foot}};
+      {"mm", LengthUnit::mm},   {"cm", LengthUnit::cm},     {"m", LengthUnit::m},
+      {"in", LengthUnit::inch}, {"inch", LengthUnit::inch}, {"inches", LengthUnit::inch},
+      {"ft", LengthUnit::foot}, {"foot", LengthUnit::foot}, {"feet", LengthUnit::foot}};
   for (const auto& [text, wanted] : spellings) {
     CAPTURE(text);
     LengthUnit unit = LengthUnit::m;
@@ -205,7 +200,8 @@ TEST_CASE("Lengths survive being written and read") {
     RC_ASSERT(std::abs(mm(number(value, 9) + " mm") - value) <= 0.5e-9 + 1e-9);
   });
   property("no text makes anything but a finite length or an error of the job", [] {
-    const auto text = *rc::gen::container<std::string>(rc::gen::elementOf(std::string("0123456789 ./-'\",+emftcinNxp\xC2\xBD")));
+    const auto text = *rc::gen::container<std::string>(
+        rc::gen::elementOf(std::string("0123456789 ./-'\",+emftcinNxp\xC2\xBD")));
     try {
       RC_ASSERT(std::isfinite(mm(text)));
     } catch (const Error& error) {

@@ -19,9 +19,9 @@ TEST_CASE("Sound UTF-8 has no fault") {
 TEST_CASE("The first fault in UTF-8 is found at its byte") {
   // RFC 3629 section 3: stray continuation, overlong forms, surrogates, past U+10FFFF, cut short, ISO 8859-1.
   const std::pair<std::string, std::size_t> cases[] = {
-      {"ab\x80", 2},           {"\xC0\xAF", 0},     {"a\xE0\x80\xAF", 1}, {"\xED\xA0\x80", 0}, {"\xF4\x90\x80\x80", 0},
-      {"x\xE2\x82", 1},        {"caf\xE9", 3},      {"\xFF\xFE", 0},      {"\xF5\x80\x80\x80", 0},
-      {"\xF0\x80\x80\x80", 0}, {"\xC3", 0},         {"ok\xC3(", 2}};
+      {"ab\x80", 2},           {"\xC0\xAF", 0},         {"a\xE0\x80\xAF", 1}, {"\xED\xA0\x80", 0},
+      {"\xF4\x90\x80\x80", 0}, {"x\xE2\x82", 1},        {"caf\xE9", 3},       {"\xFF\xFE", 0},
+      {"\xF5\x80\x80\x80", 0}, {"\xF0\x80\x80\x80", 0}, {"\xC3", 0},          {"ok\xC3(", 2}};
   int seen = 0;
   for (const auto& [text, at] : cases) {
     CAPTURE(seen);
@@ -42,7 +42,8 @@ TEST_CASE("The nearest name is found for a slip of the pen and nothing for anoth
   CHECK(nearest_name("thicknes", keys) == "thickness");
   CHECK(nearest_name("spcing", keys) == "spacing");
   CHECK(nearest_name("thickness", keys) == "thickness");
-  CHECK(nearest_name("widht", {"width", "length"}) == std::nullopt);  // two edits in five letters are over a third
+  CHECK(nearest_name("widht", {"width", "length"}) ==
+        std::nullopt);  // two edits in five letters are over a third
   CHECK(nearest_name("elephant", keys) == std::nullopt);
   CHECK(nearest_name("count", {}) == std::nullopt);
   CHECK(nearest_name("", keys) == std::nullopt);

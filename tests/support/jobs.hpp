@@ -22,13 +22,15 @@ class MemorySources : public Sources {
 };
 
 // A job from its parts; `more` holds further tables.
-inline std::string job_text(const std::string& panel, const std::string& layup, const std::string& more = "") {
+inline std::string job_text(const std::string& panel, const std::string& layup,
+                            const std::string& more = "") {
   return "[panel]\n" + panel + "\n[layup]\n" + layup + "\n" + more;
 }
 
 // Yellow birch of 1.5, without glue thickness, cover 3.
 inline std::string birch(int count) {
-  return "glue_line = 0\ncover = 3\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = " + std::to_string(count) + "}]";
+  return "glue_line = 0\ncover = 3\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = " +
+         std::to_string(count) + "}]";
 }
 
 // The settings of the worked cases: no springback, a continuous caul of 35.

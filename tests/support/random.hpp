@@ -1,5 +1,5 @@
-// Random profiles, and properties that assert how many cases they saw. RapidCheck prints the seed at the start of a
-// run ("Using configuration: seed=..."); RC_PARAMS="seed=..." repeats it.
+// Random profiles, and properties that assert how many cases they saw. RapidCheck prints the seed at the
+// start of a run ("Using configuration: seed=..."); RC_PARAMS="seed=..." repeats it.
 #pragma once
 #include <rapidcheck.h>
 #include <rapidcheck/catch.h>
@@ -36,8 +36,8 @@ inline Profile random_profile() {
   return {{{tenths(-500, 500), tenths(-500, 500)}, radians(tenths(-180, 180))}, std::move(runs)};
 }
 
-// Holds a property on a hundred random cases (RC_PARAMS="max_success=..." for more) and fails when fewer came to
-// their end. A falsified case is shown shrunk, with what reproduces it.
+// Holds a property on a hundred random cases (RC_PARAMS="max_success=..." for more) and fails when fewer came
+// to their end. A falsified case is shown shrunk, with what reproduces it.
 template <typename Body>
 void property(const std::string& description, Body body) {
   int seen = 0;

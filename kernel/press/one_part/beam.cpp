@@ -66,23 +66,31 @@ StrapEnd rehooked(const End& end, const Vec2& mark) {
   return strap;
 }
 
+bool exit_allowed(const StrapEnd& strap) {
+  const double exit = degrees(strap.exit);
+  return strap.roller || (exit >= kLeastExit - kAtLeast && exit <= kMostExit + kAtLeast);
+}
+
 struct Row {
   std::vector<double> holes;
   StrapEnd strap;
 };
 
-Row hooked(const Job& job, const End& end, double shift) {
-  Row row{hole_row(job.straps, end.strap.mark.x() + end.side * shift), end.strap};
-  if (shift == 0) return row;
-  const double mark = end.strap.mark.x();
-  const double nearest = *std::min_element(row.holes.begin(), row.holes.end(), [&](double a, double b) { return std::abs(a - mark) < std::abs(b - mark) - kSamePoint; });
-  row.strap = rehooked(end, {nearest, end.strap.mark.y()});
-  return row;
-}
+// A row gives way outward; beyond a guide roller inward, where the strap gets longer.
+int way(const End& end) { return end.strap.roller ? -end.side : end.side; }
 
-bool exit_allowed(const StrapEnd& strap) {
-  const double exit = degrees(strap.exit);
-  return strap.roller || (exit >= kLeastExit - kAtLeast && exit <= kMostExit + kAtLeast);
+// The hole nearest the mark, among those that keep the ratchet's run if there are any.
+Row hooked(const Job& job, const End& end, double shift) {
+  Row row{hole_row(job.straps, end.strap.mark.x() + way(end) * shift), end.strap};
+  if (shift == 0) return row;
+  const double mark = end.strap.mark.x(), free = job.straps.ratchet + kRatchetSpare;
+  std::vector<double> holes = row.holes;
+  std::stable_sort(holes.begin(), holes.end(), [&](double a, double b) { return std::abs(a - mark) < std::abs(b - mark) - kSamePoint; });
+  const auto hook = [&](double x) { return rehooked(end, {x, end.strap.mark.y()}); };
+  const auto keeps = [&](double x) { return hook(x).run >= free - kAtLeast && exit_allowed(hook(x)); };
+  const auto best = std::find_if(holes.begin(), holes.end(), keeps);
+  row.strap = hook(best == holes.end() ? holes.front() : *best);
+  return row;
 }
 
 // Least outward shift that clears: it is 0 or makes one hole stand just clear of one screw.
@@ -91,7 +99,7 @@ double clearing_shift(const Job& job, const End& end, const std::vector<double>&
   const std::vector<double> row = hole_row(job.straps, end.strap.mark.x());
   std::vector<double> candidates{0};
   for (const double hole : row)
-    for (const double screw : screws) candidates.push_back((screw - hole) * end.side + apart);
+    for (const double screw : screws) candidates.push_back((screw - hole) * way(end) + apart);
   std::sort(candidates.begin(), candidates.end());
   for (const double shift : candidates)
     if (shift >= 0 && row_clears(hooked(job, end, shift).holes, screws, apart)) return shift;

@@ -1,7 +1,6 @@
 #include "exporters/drawing/cutting.hpp"
 
 #include <catch2/catch.hpp>
-
 #include <set>
 
 #include "tests/exporters/svg/sample_plan.hpp"
@@ -18,29 +17,41 @@ std::set<std::string> layers_of(const Drawing& drawing) {
 }
 
 Part board(std::vector<BoreSpec> bores, const Vec2& size = {200, 150}) {
-  return make_part({"board", PartKind::former_lower, "plywood 18", rectangle({-50, 10}, Vec2(-50, 10) + size), 18, {}, std::move(bores), {}, true});
+  return make_part({"board",
+                    PartKind::former_lower,
+                    "plywood 18",
+                    rectangle({-50, 10}, Vec2(-50, 10) + size),
+                    18,
+                    {},
+                    std::move(bores),
+                    {},
+                    true});
 }
 
 }  // namespace
 
 TEST_CASE("each operation has its layer, with diameter and depth in the name") {
-  const std::set<std::string> wanted{"OUTLINE", "DRILL_35", "DRILL_8_DEEP_12", "CBORE_16_DEEP_4", "MARK", "CHECK_100"};
+  const std::set<std::string> wanted{"OUTLINE",         "DRILL_35", "DRILL_8_DEEP_12",
+                                     "CBORE_16_DEEP_4", "MARK",     "CHECK_100"};
   CHECK(layers_of(cutting_drawing(sample::former())) == wanted);
 }
 
 TEST_CASE("a bore entered from the near face is on the underside of the board as it lies") {
-  const Drawing drawing = cutting_drawing(board({{BoreUse::clamp, 8, 12, std::nullopt, {0, 50, 0}, {0, 0, 1}}}));
+  const Drawing drawing =
+      cutting_drawing(board({{BoreUse::clamp, 8, 12, std::nullopt, {0, 50, 0}, {0, 0, 1}}}));
   CHECK(layers_of(drawing).count("DRILL_8_DEEP_12_UNDERSIDE") == 1);
 }
 
 TEST_CASE("through bores carry no side in their layer") {
-  const Drawing drawing = cutting_drawing(board({{BoreUse::clamp, 8, std::nullopt, std::nullopt, {0, 50, 0}, {0, 0, 1}},
-                                                 {BoreUse::clamp, 8, std::nullopt, std::nullopt, {50, 50, 18}, {0, 0, -1}}}));
+  const Drawing drawing =
+      cutting_drawing(board({{BoreUse::clamp, 8, std::nullopt, std::nullopt, {0, 50, 0}, {0, 0, 1}},
+                             {BoreUse::clamp, 8, std::nullopt, std::nullopt, {50, 50, 18}, {0, 0, -1}}}));
   CHECK(layers_of(drawing) == std::set<std::string>{"DRILL_8", "OUTLINE", "CHECK_100"});
 }
 
 TEST_CASE("the check bars are 100 long, clear of bores and left out on a small board") {
-  const Drawing drawing = cutting_drawing(board({{BoreUse::clamp, 35, std::nullopt, std::nullopt, {-20, 40, 0}, {0, 0, 1}}}));
+  const Drawing drawing =
+      cutting_drawing(board({{BoreUse::clamp, 35, std::nullopt, std::nullopt, {-20, 40, 0}, {0, 0, 1}}}));
   int bars = 0;
   for (const Item& item : drawing.items()) {
     const auto* bar = std::get_if<Segment>(&item.shape);

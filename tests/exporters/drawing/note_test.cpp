@@ -25,7 +25,8 @@ TEST_CASE("many notes on one spot keep clear of one another and of the drawing, 
   Drawing drawing("test", {200, 150}, sheet_pens());
   drawing.add(pens::kPart, rectangle({{90, 65}, {110, 85}}));
   drawing.add(pens::kPart, line({0, 75}, {200, 75}));
-  for (int i = 0; i < 12; ++i) add_note(drawing, {{100, 75}, {"note " + std::to_string(i)}, 0, 8, 60}, kField);
+  for (int i = 0; i < 12; ++i)
+    add_note(drawing, {{100, 75}, {"note " + std::to_string(i)}, 0, 8, 60}, kField);
   std::vector<Box2> boxes;
   for (const Item& item : drawing.items())
     if (const auto* text = std::get_if<Text>(&item.shape)) boxes.push_back(text_box(*text));

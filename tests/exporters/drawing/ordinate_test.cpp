@@ -28,7 +28,8 @@ TEST_CASE("crowded positions move apart about their own middle") {
 TEST_CASE("numbers of crowded ordinates do not touch and stay in order") {
   Drawing drawing("row", {200, 100}, sheet_pens());
   OrdinateRow row{{}, 54, 59, 0, 200};
-  for (const double x : {50.0, 51.0, 52.5, 80.0, 50.5, 0.5}) row.ordinates.push_back({{x, 50}, size_text(x), x == 0.5});
+  for (const double x : {50.0, 51.0, 52.5, 80.0, 50.5, 0.5})
+    row.ordinates.push_back({{x, 50}, size_text(x), x == 0.5});
   ordinates(drawing, row);
   std::vector<Text> texts;
   for (const Item& item : drawing.items())

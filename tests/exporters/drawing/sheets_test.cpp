@@ -18,6 +18,32 @@ std::vector<NamedDrawing> sample_sheets(const PressPlan& plan, const std::vector
   return sheets({job, plan, findings, quiet});
 }
 
+// The sample, one whose ends differ, and one with its straps turned over guide rollers.
+std::vector<PressPlan> variants() {
+  PressPlan uneven = sample::plan(),
+            rollers = sample::plan(
+                "Counter front with a title far too long for any cell of the block, however small");
+  for (Closure& closure : uneven.closures) {
+    closure.right.mark = {450, -60};
+    closure.right.run = (closure.right.mark - closure.right.leaves).norm();
+    closure.right.exit = 0.29;
+  }
+  for (Closure& closure : rollers.closures)
+    for (StrapEnd* end : {&closure.left, &closure.right}) {
+      const double side = end->leaves.x() > 0 ? 1 : -1;
+      end->roller = Roller{{side * 370, 30}, 60, {side * 400, 33}, {side * 362, 1}};
+      end->mark = {side * 120, -60};
+    }
+  return {sample::plan(), uneven, rollers};
+}
+
+std::vector<NamedDrawing> all_sheets() {
+  std::vector<NamedDrawing> out;
+  for (const PressPlan& plan : variants())
+    for (NamedDrawing& sheet : sample_sheets(plan)) out.push_back(std::move(sheet));
+  return out;
+}
+
 std::vector<Text> texts(const Drawing& drawing) {
   std::vector<Text> out;
   for (const Item& item : drawing.items())
@@ -43,7 +69,7 @@ TEST_CASE("the set holds the press and every unique beam and former") {
 
 TEST_CASE("no text of a sheet lies over another text or outside the frame") {
   int seen = 0;
-  for (const NamedDrawing& sheet : sample_sheets(sample::plan())) {
+  for (const NamedDrawing& sheet : all_sheets()) {
     const Box2 frame{{20, 10}, sheet.drawing.size() - Vec2(10, 10)};
     const auto all = texts(sheet.drawing);
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -61,17 +87,20 @@ TEST_CASE("no text of a sheet lies over another text or outside the frame") {
 
 TEST_CASE("no line of a sheet runs through a text") {
   int seen = 0;
-  for (const NamedDrawing& sheet : sample_sheets(sample::plan()))
+  for (const NamedDrawing& sheet : all_sheets())
     for (const Text& text : texts(sheet.drawing)) {
       // Without descenders, a little inside the estimate.
       const auto [a, b, c, d] = text_corners(text);
       const Vec2 up = (d - a) / (d - a).norm(), in = (b - a) * 0.06;
-      const std::vector<Vec2> letters{a + in + 0.35 * text.height * up, b - in + 0.35 * text.height * up, c - in - 0.1 * up, d + in - 0.1 * up};
+      const std::vector<Vec2> letters{a + in + 0.35 * text.height * up, b - in + 0.35 * text.height * up,
+                                      c - in - 0.1 * up, d + in - 0.1 * up};
       for (const Item& item : sheet.drawing.items()) {
         if (sheet.drawing.pens()[item.pen].width <= 0) continue;
         for (const Segment& s : strokes(item.shape)) {
           ++seen;
-          if (touches(s, letters)) FAIL_CHECK(sheet.name << ": a line of " << sheet.drawing.pens()[item.pen].name << " runs through " << text.text);
+          if (touches(s, letters))
+            FAIL_CHECK(sheet.name << ": a line of " << sheet.drawing.pens()[item.pen].name << " runs through "
+                                  << text.text);
         }
       }
     }
@@ -80,9 +109,31 @@ TEST_CASE("no line of a sheet runs through a text") {
 
 TEST_CASE("the press sheet gives the figures that the press is set up by") {
   const Drawing press = sample_sheets(sample::plan())[0].drawing;
-  for (const char* figure : {"652", "326", "411.5", "chord 703.2", "beam 1043", "run 250", "25°", "R362", "189", "60", "pack 18", "pitch 293.3",
-                             "pack width 930", "-389.71 / 189.05", "411.5 / -60", "837.76", "862.89", "bed caul 35", "top caul 35",
-                             "ratchet space 250", "strap hole Ø12", "base line", "spacer block", "former", "1:5"}) {
+  for (const char* figure : {"652",
+                             "326",
+                             "411.5",
+                             "chord 703.2",
+                             "beam 1043",
+                             "run 250",
+                             "25°",
+                             "R362",
+                             "189",
+                             "60",
+                             "pack 18",
+                             "pitch 293.3",
+                             "pack width 930",
+                             "-389.71 / 189.05",
+                             "411.5 / -60",
+                             "837.76",
+                             "862.89",
+                             "bed caul 35",
+                             "top caul 35",
+                             "ratchet space 250",
+                             "strap hole Ø12",
+                             "base line",
+                             "spacer block",
+                             "former",
+                             "1:5"}) {
     CAPTURE(figure);
     CHECK(says(press, figure));
   }
@@ -90,7 +141,8 @@ TEST_CASE("the press sheet gives the figures that the press is set up by") {
 
 TEST_CASE("the beam sheet gives each bore from the left end and from the centre line") {
   const Drawing beam = sample_sheets(sample::plan())[2].drawing;
-  for (const char* figure : {"110", "933", "371.5", "-411.5", "461.5", "1043", "Ø16 x 50", "foot screw", "through", "D40 46 x 90"}) {
+  for (const char* figure : {"110", "933", "371.5", "-411.5", "461.5", "1043", "Ø16 x 50", "foot screw",
+                             "through", "D40 46 x 90"}) {
     CAPTURE(figure);
     CHECK(says(beam, figure));
   }
@@ -100,7 +152,8 @@ TEST_CASE("a failed finding stands on every sheet") {
   const Finding finding{"closing", "closing strip", 57.2, 15, "mm", Verdict::fail, "left end", {}, {}};
   const auto set = sample_sheets(sample::plan(), {finding});
   REQUIRE(set.size() == 3);
-  for (const NamedDrawing& sheet : set) CHECK(says(sheet.drawing, "FAILED: closing strip: 57.2 mm, limit 15 mm (left end)"));
+  for (const NamedDrawing& sheet : set)
+    CHECK(says(sheet.drawing, "FAILED: closing strip: 57.2 mm, limit 15 mm (left end)"));
 }
 
 TEST_CASE("a plan without closures, layers or sections still draws") {

@@ -136,7 +136,7 @@ TEST_CASE("a press of 40 formers holds as many solids as one of 4", "[step]") {
   CHECK(solids_in(many) == 4);
   CHECK(entity_count(few, "NEXT_ASSEMBLY_USAGE_OCCURRENCE") == 12);
   CHECK(entity_count(many, "NEXT_ASSEMBLY_USAGE_OCCURRENCE") == 40 + 40 + 39 + 1);
-  // 108 instances more at about 0.6 kB; the geometry of one former alone is some 60 kB.
+  // 108 instances more at about 0.6 kB; the geometry of one former alone is some 45 kB.
   CHECK(double(many.size() - few.size()) / 108 < 1000);
 }
 

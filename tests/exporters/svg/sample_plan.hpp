@@ -1,5 +1,5 @@
-// A small press laid out by hand: one crown of 120 degrees, radius 400, on four formers. The figures are worked out
-// from the layout rules alone, so that exporters are tested without any press method.
+// A small press laid out by hand: one crown of 120 degrees, radius 400, on four formers. The figures are
+// worked out from the layout rules alone, so that exporters are tested without any press method.
 #pragma once
 #include <map>
 #include <string>

@@ -1,8 +1,8 @@
 #include "exporters/svg/svg_exporter.hpp"
 
-#include <catch2/catch.hpp>
 #include <tinyxml2.h>
 
+#include <catch2/catch.hpp>
 #include <map>
 #include <set>
 
@@ -23,7 +23,9 @@ sample::MemorySink exported(const PressPlan& plan) {
 
 using Document = tinyxml2::XMLDocument;
 
-void parse(Document& document, const std::string& text) { REQUIRE(document.Parse(text.c_str()) == tinyxml2::XML_SUCCESS); }
+void parse(Document& document, const std::string& text) {
+  REQUIRE(document.Parse(text.c_str()) == tinyxml2::XML_SUCCESS);
+}
 
 const tinyxml2::XMLElement* group(const Document& document, const std::string& id) {
   for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
@@ -37,7 +39,8 @@ std::vector<std::string> elements(const Document& document) {
   for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
     for (auto* e = g->FirstChildElement(); e; e = e->NextSiblingElement()) {
       std::string text = e->Name();
-      for (auto* a = e->FirstAttribute(); a; a = a->Next()) text += std::string(" ") + a->Name() + "=" + a->Value();
+      for (auto* a = e->FirstAttribute(); a; a = a->Next())
+        text += std::string(" ") + a->Name() + "=" + a->Value();
       out.push_back(text);
     }
   return out;
@@ -47,14 +50,16 @@ std::vector<std::string> elements(const Document& document) {
 
 TEST_CASE("boards get cutting files, beams and formers sheets, blocks of timber neither") {
   CHECK(exported(sample::plan()).written() ==
-        std::vector<std::string>{"parts/former-lower.svg", "drawings/press.svg", "drawings/former-lower.svg", "drawings/beam.svg"});
+        std::vector<std::string>{"parts/former-lower.svg", "drawings/press.svg", "drawings/former-lower.svg",
+                                 "drawings/beam.svg"});
 }
 
 TEST_CASE("a cutting file has its true size and its lower left at the origin") {
   Document document;
   parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
   const auto* root = document.RootElement();
-  // Wide: 2 (362 sin 60 + 25 cos 60). High: the contact edge's left end 123.3980142 + 25 sin 60 + 362 (1 - cos 60).
+  // Wide: 2 (362 sin 60 + 25 cos 60). High: the contact edge's left end 123.3980142 + 25 sin 60 + 362 (1 -
+  // cos 60).
   CHECK(std::string(root->Attribute("width")) == "652.002392mm");
   CHECK(std::string(root->Attribute("height")) == "326.048649mm");
   CHECK(std::string(root->Attribute("viewBox")) == "0 0 652.002392 326.048649");
@@ -82,8 +87,10 @@ TEST_CASE("bores across the board are circles on the layer of their drill; bores
   parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
   std::map<std::string, int> circles;
   for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
-    for (auto* c = g->FirstChildElement("circle"); c; c = c->NextSiblingElement("circle")) ++circles[g->Attribute("id")];
-  CHECK(circles == std::map<std::string, int>{{"CBORE_16_DEEP_4", 1}, {"DRILL_35", 2}, {"DRILL_8_DEEP_12", 1}});
+    for (auto* c = g->FirstChildElement("circle"); c; c = c->NextSiblingElement("circle"))
+      ++circles[g->Attribute("id")];
+  CHECK(circles ==
+        std::map<std::string, int>{{"CBORE_16_DEEP_4", 1}, {"DRILL_35", 2}, {"DRILL_8_DEEP_12", 1}});
   CHECK(std::string(group(document, "DRILL_35")->FirstChildElement("circle")->Attribute("r")) == "17.5");
 }
 
@@ -100,7 +107,8 @@ TEST_CASE("a cutting file draws nothing twice") {
   Document document;
   parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
   const auto all = elements(document);
-  CHECK(all.size() == 10);  // outline, 2 clamps, bore and counterbore, mark and its text, 2 bars and their text
+  CHECK(all.size() ==
+        10);  // outline, 2 clamps, bore and counterbore, mark and its text, 2 bars and their text
   CHECK(std::set<std::string>(all.begin(), all.end()).size() == all.size());
 }
 

@@ -1,7 +1,8 @@
 #include "exporters/svg/svg_writer.hpp"
 
-#include <catch2/catch.hpp>
 #include <tinyxml2.h>
+
+#include <catch2/catch.hpp>
 
 #include "shared/units.hpp"
 
@@ -13,7 +14,9 @@ using drawing::Text;
 
 namespace {
 
-Drawing sheet(const std::string& title = "t") { return Drawing(title, {200, 100}, {{"CUT", 0.25, {}, "#000000"}, {"FILL", 0, {}, "#ffffff"}}); }
+Drawing sheet(const std::string& title = "t") {
+  return Drawing(title, {200, 100}, {{"CUT", 0.25, {}, "#000000"}, {"FILL", 0, {}, "#ffffff"}});
+}
 
 std::string path_of(const Path& path) {
   Drawing d = sheet();
@@ -40,7 +43,8 @@ TEST_CASE("y points down in the file and an anticlockwise arc has sweep flag 0")
 }
 
 TEST_CASE("an arc beyond a half circle is written as two") {
-  CHECK(path_of({{arc({50, 40}, 10, 0, 3 * kPi / 2)}, false, {}}) == "M60 60 A10 10 0 0 0 42.928932 52.928932 A10 10 0 0 0 50 70");
+  CHECK(path_of({{arc({50, 40}, 10, 0, 3 * kPi / 2)}, false, {}}) ==
+        "M60 60 A10 10 0 0 0 42.928932 52.928932 A10 10 0 0 0 50 70");
 }
 
 TEST_CASE("a closed path is closed by Z and its last straight edge drawn once") {
@@ -60,7 +64,8 @@ TEST_CASE("hostile texts stay texts") {
   REQUIRE(document.Parse(svg_text(d).c_str()) == tinyxml2::XML_SUCCESS);
   const std::string kept = "</svg>\"'../ä板 & <script> ";
   CHECK(std::string(document.RootElement()->FirstChildElement("title")->GetText()) == kept);
-  CHECK(std::string(document.RootElement()->FirstChildElement("g")->FirstChildElement("text")->GetText()) == kept);
+  CHECK(std::string(document.RootElement()->FirstChildElement("g")->FirstChildElement("text")->GetText()) ==
+        kept);
 }
 
 TEST_CASE("circles are circles, in the group of their pen, and empty pens leave no group") {

@@ -12,16 +12,19 @@ namespace {
 
 // An arc about `centre` between two angles in degrees; anticlockwise when `to` is the greater.
 Segment arc(const Vec2& centre, double radius, double from, double to) {
-  return {centre + radius * direction(radians(from)), centre + radius * direction(radians(to)), radians(to - from), centre, radius};
+  return {centre + radius * direction(radians(from)), centre + radius * direction(radians(to)),
+          radians(to - from), centre, radius};
 }
 
 std::vector<Segment> polygon(const std::vector<Vec2>& corners) {
   std::vector<Segment> loop;
-  for (std::size_t i = 0; i < corners.size(); ++i) loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
   return loop;
 }
 
-// The piece of a disc about the origin above the chord of a sector of `angle` degrees, standing on X = 0's axis.
+// The piece of a disc about the origin above the chord of a sector of `angle` degrees, standing on X = 0's
+// axis.
 Outline disc_segment(double radius, double angle) {
   const Segment top = arc({0, 0}, radius, 90 - angle / 2, 90 + angle / 2);
   return {{top, line(top.to, top.from)}, "segment"};
@@ -60,7 +63,8 @@ TEST_CASE("Circle segments have the area and centroid of the formulary") {
     const Outline piece = disc_segment(radius, angle);
     CHECK(piece.area() == within(radius * radius * (a - std::sin(a)) / 2, 1e-7));
     // For 5 degrees a - sin a is 1e-4 of a: four digits fewer remain.
-    CHECK(same(piece.centroid(), {0, 4 * radius * std::pow(std::sin(a / 2), 3) / (3 * (a - std::sin(a)))}, 1e-6));
+    CHECK(same(piece.centroid(), {0, 4 * radius * std::pow(std::sin(a / 2), 3) / (3 * (a - std::sin(a)))},
+               1e-6));
     ++seen;
   }
   CHECK(seen == 6);
@@ -89,7 +93,8 @@ TEST_CASE("Ring-like arcs have the area and centroid of the formulary") {
     const double a = radians(angle), big = 412, small = 400;
     const Outline piece = ring({7, -3}, small, big, angle);
     CHECK(piece.area() == within(a * (big * big - small * small) / 2, 1e-7));
-    const double out = 4 * std::sin(a / 2) * (std::pow(big, 3) - std::pow(small, 3)) / (3 * a * (big * big - small * small));
+    const double out =
+        4 * std::sin(a / 2) * (std::pow(big, 3) - std::pow(small, 3)) / (3 * a * (big * big - small * small));
     CHECK(same(piece.centroid(), {7, -3 + out}, 1e-7));
     CHECK(piece.contains(Vec2(7, -3 + 406)));
     CHECK_FALSE(piece.contains(Vec2(7, -3 + 399)));
@@ -105,7 +110,8 @@ TEST_CASE("A former under a crown has rectangle and segment added up") {
   // 200 wide and 80 high at the sides, a crown of R125 on top: rise 125 - sqrt(125^2 - 100^2) = 50.
   const double a = 2 * std::asin(100 / 125.0);
   const Segment top{{200, 80}, {0, 80}, a, {100, 5}, 125};
-  const Outline former({line({0, 0}, {200, 0}), line({200, 0}, {200, 80}), top, line({0, 80}, {0, 0})}, "former");
+  const Outline former({line({0, 0}, {200, 0}), line({200, 0}, {200, 80}), top, line({0, 80}, {0, 0})},
+                       "former");
   const double cap = 125 * 125 * (a - std::sin(a)) / 2;
   CHECK(former.area() == within(16000 + cap, 1e-7));
   const double cap_centre = 5 + 4 * 125 * std::pow(0.8, 3) / (3 * (a - std::sin(a)));
@@ -118,7 +124,8 @@ TEST_CASE("A former under a crown has rectangle and segment added up") {
 TEST_CASE("A hollow takes its segment away") {
   const double a = 2 * std::asin(100 / 125.0);
   const Segment top{{200, 80}, {0, 80}, -a, {100, 155}, 125};
-  const Outline former({line({0, 0}, {200, 0}), line({200, 0}, {200, 80}), top, line({0, 80}, {0, 0})}, "former");
+  const Outline former({line({0, 0}, {200, 0}), line({200, 0}, {200, 80}), top, line({0, 80}, {0, 0})},
+                       "former");
   CHECK(former.area() == within(16000 - 125 * 125 * (a - std::sin(a)) / 2, 1e-7));
   CHECK(former.contains({100, 29}));
   CHECK_FALSE(former.contains({100, 31}));
@@ -145,7 +152,9 @@ TEST_CASE("A far-off part has the area and centroid of a near one") {
 }
 
 TEST_CASE("A bow tie is refused with its crossing") {
-  const auto error = error_of([] { Outline(polygon({{0, 0}, {100, 60}, {100, 0}, {0, 60}}), "former-lower-1"); });
+  const auto error = error_of([] {
+    Outline(polygon({{0, 0}, {100, 60}, {100, 0}, {0, 60}}), "former-lower-1");
+  });
   REQUIRE(error);
   CHECK(error->kind() == ErrorKind::geometry);
   CHECK(holds(error->what(), "former-lower-1"));
@@ -153,8 +162,9 @@ TEST_CASE("A bow tie is refused with its crossing") {
 }
 
 TEST_CASE("An open loop is refused with both points and the gap") {
-  const auto error =
-      error_of([] { Outline({line({0, 0}, {100, 0}), line({100, 0}, {100, 50}), line({100, 50}, {0, 50})}, "block"); });
+  const auto error = error_of([] {
+    Outline({line({0, 0}, {100, 0}), line({100, 0}, {100, 50}), line({100, 50}, {0, 50})}, "block");
+  });
   REQUIRE(error);
   CHECK(error->kind() == ErrorKind::geometry);
   CHECK(holds(error->what(), "block"));
@@ -176,13 +186,14 @@ TEST_CASE("Loops that are no simple loop are refused") {
   const std::vector<std::vector<Segment>> loops{
       {},
       {line({0, 0}, {100, 0})},
-      {line({0, 0}, {100, 0}), line({100, 0}, {0, 0})},                         // there and back: no area
-      polygon({{0, 0}, {100, 0}, {200, 0}}),                                    // flat
-      polygon({{0, 0}, {100, 0}, {100, 50}, {150, 50}, {100, 50}, {0, 50}}),    // a spike
-      polygon({{0, 0}, {100, 0}, {100, 50}, {50, 0}, {0, 50}}),                 // a corner touches an edge
-      polygon({{0, 0}, {50, 50}, {100, 0}, {100, 100}, {50, 50}, {0, 100}}),    // corners touch
-      {arc({0, 0}, 100, 0, 180), arc({0, 0}, 100, 180, 0)},                     // an arc there and back
-      {arc({0, 0}, 100, 0, 180), line({-100, 0}, {-100, 150}), line({-100, 150}, {100, 20}), line({100, 20}, {100, 0})},
+      {line({0, 0}, {100, 0}), line({100, 0}, {0, 0})},                       // there and back: no area
+      polygon({{0, 0}, {100, 0}, {200, 0}}),                                  // flat
+      polygon({{0, 0}, {100, 0}, {100, 50}, {150, 50}, {100, 50}, {0, 50}}),  // a spike
+      polygon({{0, 0}, {100, 0}, {100, 50}, {50, 0}, {0, 50}}),               // a corner touches an edge
+      polygon({{0, 0}, {50, 50}, {100, 0}, {100, 100}, {50, 50}, {0, 100}}),  // corners touch
+      {arc({0, 0}, 100, 0, 180), arc({0, 0}, 100, 180, 0)},                   // an arc there and back
+      {arc({0, 0}, 100, 0, 180), line({-100, 0}, {-100, 150}), line({-100, 150}, {100, 20}),
+       line({100, 20}, {100, 0})},
       polygon({{0, 0}, {NAN, 0}, {100, 50}}),
       polygon({{0, 0}, {INFINITY, 0}, {100, 50}}),
   };
@@ -229,7 +240,9 @@ TEST_CASE("Random points lie inside exactly when the figure says so") {
     bool inside = false;
     for (std::size_t i = 0; i < corners.size(); ++i) {
       const Vec2 a = corners[i], b = corners[(i + 1) % corners.size()];
-      if ((a.y() > p.y()) != (b.y() > p.y()) && p.x() < a.x() + (p.y() - a.y()) / (b.y() - a.y()) * (b.x() - a.x())) inside = !inside;
+      if ((a.y() > p.y()) != (b.y() > p.y()) &&
+          p.x() < a.x() + (p.y() - a.y()) / (b.y() - a.y()) * (b.x() - a.x()))
+        inside = !inside;
     }
     RC_ASSERT(star.contains(p) == inside);
   });
@@ -245,7 +258,8 @@ TEST_CASE("The panel between two parallels has girth times thickness") {
     std::vector<Segment> loop = segments(named.profile);
     const Pose a = named.profile.start(), b = named.profile.end();
     std::vector<Run> runs;
-    for (const Run& run : named.profile.runs()) runs.push_back({run.length * (1 + t * run.curvature), run.curvature / (1 + t * run.curvature)});
+    for (const Run& run : named.profile.runs())
+      runs.push_back({run.length * (1 + t * run.curvature), run.curvature / (1 + t * run.curvature)});
     const Profile outer({a.point + t * a.normal(), a.heading}, runs);
     loop.push_back(line(b.point, outer.end().point));
     const auto back = segments(outer);

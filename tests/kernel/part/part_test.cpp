@@ -12,7 +12,15 @@ namespace {
 
 // A board lying flat: 1200 x 120, 18 thick, own frame and sheet the same.
 PartSpec board_spec(std::vector<BoreSpec> bores = {}) {
-  return {"board", PartKind::former_lower, "board 18", rectangle({0, 0}, {1200, 120}), 18, {}, std::move(bores), {}, true};
+  return {"board",
+          PartKind::former_lower,
+          "board 18",
+          rectangle({0, 0}, {1200, 120}),
+          18,
+          {},
+          std::move(bores),
+          {},
+          true};
 }
 BoreSpec hole(double diameter, double x, double y) {
   return {BoreUse::clamp, diameter, std::nullopt, std::nullopt, {x, y, 0}, {0, 0, 1}};
@@ -29,10 +37,22 @@ constexpr double kVolume = 1e-6;
 
 // A beam 46 x 90 lying along X, X = 0 in its middle: sheet X-Y, thickness along Z.
 PartSpec beam_spec(double length, std::vector<BoreSpec> bores) {
-  return {"beam", PartKind::beam, "D40 46 x 90", rectangle({-length / 2, 0}, {length / 2, 90}), 46, {}, std::move(bores), {}, false};
+  return {"beam",
+          PartKind::beam,
+          "D40 46 x 90",
+          rectangle({-length / 2, 0}, {length / 2, 90}),
+          46,
+          {},
+          std::move(bores),
+          {},
+          false};
 }
-BoreSpec foot_screw(double x) { return {BoreUse::foot_screw, 6, std::nullopt, Counterbore{16, 50}, {x, 0, 23}, {0, 1, 0}}; }
-BoreSpec strap_hole(double x) { return {BoreUse::strap, 12, std::nullopt, std::nullopt, {x, 30, 0}, {0, 0, 1}}; }
+BoreSpec foot_screw(double x) {
+  return {BoreUse::foot_screw, 6, std::nullopt, Counterbore{16, 50}, {x, 0, 23}, {0, 1, 0}};
+}
+BoreSpec strap_hole(double x) {
+  return {BoreUse::strap, 12, std::nullopt, std::nullopt, {x, 30, 0}, {0, 0, 1}};
+}
 
 }  // namespace
 
@@ -69,7 +89,8 @@ TEST_CASE("A counterbored hole takes out both cylinders once") {
   CHECK(p.bores()[0].kind() == "counterbored");
   // Centre: the counterbore is 6 deep from Z = 0, the bore 12 above it.
   const double wide = kPi * 100 * 6, narrow = kPi * 25 * 12;
-  CHECK(p.centre().z() == within((kBoard * 9 - wide * 3 - narrow * 12) / (kBoard - wide - narrow), kRounding));
+  CHECK(p.centre().z() ==
+        within((kBoard * 9 - wide * 3 - narrow * 12) / (kBoard - wide - narrow), kRounding));
 }
 
 TEST_CASE("A blind bore takes out its depth and opens in one face") {
@@ -89,7 +110,8 @@ TEST_CASE("A bore from the far face goes the other way") {
 }
 
 TEST_CASE("A beam has its screw bores counterbored from below and strap holes across") {
-  const Part p = make_part(beam_spec(800, {foot_screw(-150), foot_screw(0), foot_screw(150), strap_hole(-350), strap_hole(350)}));
+  const Part p = make_part(
+      beam_spec(800, {foot_screw(-150), foot_screw(0), foot_screw(150), strap_hole(-350), strap_hole(350)}));
   const double screw = kPi * (9 * 40 + 64 * 50);  // 6 through the last 40, 16 through the first 50
   const double strap = kPi * 36 * 46;
   CHECK(p.bores()[0].length == within(90, kRounding));
@@ -97,7 +119,8 @@ TEST_CASE("A beam has its screw bores counterbored from below and strap holes ac
   CHECK(p.bores()[3].length == within(46, kRounding));
   const double whole = 800 * 90 * 46;
   CHECK(p.volume() == within(whole - 3 * screw - 2 * strap, kVolume));
-  const double height = (whole * 45.0 - 3 * kPi * (64 * 50 * 25 + 9 * 40 * 70) - 2 * strap * 30) / (whole - 3 * screw - 2 * strap);
+  const double height = (whole * 45.0 - 3 * kPi * (64 * 50 * 25 + 9 * 40 * 70) - 2 * strap * 30) /
+                        (whole - 3 * screw - 2 * strap);
   CHECK(same(p.centre(), {0, height, 23}, 1e-8));
   CHECK(same(p.box().size(), {800, 90, 46}));
 }
@@ -125,16 +148,21 @@ TEST_CASE("A hole outside the part is refused and named") {
 }
 
 TEST_CASE("Touching and overlapping holes are refused, at five apart they are bored") {
-  const auto pair = [](double pitch) { return [pitch] { board({hole(20, 500, 60), hole(20, 500 + pitch, 60)}); }; };
+  const auto pair = [](double pitch) {
+    return [pitch] { board({hole(20, 500, 60), hole(20, 500 + pitch, 60)}); };
+  };
   CHECK(holds(message_of(pair(15)), "overlap"));
   CHECK(holds(message_of(pair(20)), "touch"));
   REQUIRE_ERROR(ErrorKind::geometry, pair(20.000001)());
   CHECK(holds(message_of(pair(24)), "4"));
   CHECK(error_of(pair(24)).has_value());
-  CHECK(board({hole(20, 500, 60), hole(20, 525, 60)}).volume() == within(2580690.266, 5e-4));  // less 2 * pi 100 * 18
+  CHECK(board({hole(20, 500, 60), hole(20, 525, 60)}).volume() ==
+        within(2580690.266, 5e-4));  // less 2 * pi 100 * 18
 }
 
-TEST_CASE("The same hole twice is refused") { REQUIRE_ERROR(ErrorKind::geometry, board({hole(20, 500, 60), hole(20, 500, 60)})); }
+TEST_CASE("The same hole twice is refused") {
+  REQUIRE_ERROR(ErrorKind::geometry, board({hole(20, 500, 60), hole(20, 500, 60)}));
+}
 
 TEST_CASE("Counterbores are kept apart like bores") {
   const BoreSpec first{BoreUse::clamp, 10, std::nullopt, Counterbore{20, 6}, {600, 60, 0}, {0, 0, 1}};
@@ -157,7 +185,8 @@ TEST_CASE("A hole keeps five of wood to the edge") {
   const std::string message = message_of([] { board({hole(10, 600, 9)}); });
   CHECK(holds(message, "4 of wood"));
   REQUIRE_ERROR(ErrorKind::geometry, board({hole(10, 600, 120)}));  // half over the edge
-  REQUIRE_ERROR(ErrorKind::geometry, board({{BoreUse::clamp, 10, std::nullopt, Counterbore{20, 6}, {600, 14, 0}, {0, 0, 1}}}));
+  REQUIRE_ERROR(ErrorKind::geometry,
+                board({{BoreUse::clamp, 10, std::nullopt, Counterbore{20, 6}, {600, 14, 0}, {0, 0, 1}}}));
 }
 
 TEST_CASE("A blind bore keeps five of wood below it") {
@@ -168,7 +197,9 @@ TEST_CASE("A blind bore keeps five of wood below it") {
 }
 
 TEST_CASE("A counterbore is shallower than its part") {
-  const auto with = [](double depth) { return board({{BoreUse::clamp, 10, std::nullopt, Counterbore{20, depth}, {600, 60, 0}, {0, 0, 1}}}); };
+  const auto with = [](double depth) {
+    return board({{BoreUse::clamp, 10, std::nullopt, Counterbore{20, depth}, {600, 60, 0}, {0, 0, 1}}});
+  };
   CHECK_NOTHROW(with(13));
   REQUIRE_ERROR(ErrorKind::geometry, with(18));
   REQUIRE_ERROR(ErrorKind::geometry, with(30));
@@ -189,12 +220,15 @@ TEST_CASE("Bores without size or direction, and bores that begin off the surface
   REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.depth = NAN; }));
   REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.axis = {0, 0, 0}; }));
   REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.axis = {0, 0, 2}; }));
-  REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.axis = {0, 0, -1}; }));           // out of the wood
-  REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.at.z() = 5; }));                  // inside the wood
+  REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.axis = {0, 0, -1}; }));  // out of the wood
+  REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.at.z() = 5; }));         // inside the wood
   REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.at.x() = NAN; }));
-  REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.counterbore = Counterbore{8, 6}; }));  // narrower than the bore
+  REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) {
+                  b.counterbore = Counterbore{8, 6};
+                }));  // narrower than the bore
   REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.counterbore = Counterbore{20, 0}; }));
-  REQUIRE_ERROR(ErrorKind::geometry, with([](BoreSpec& b) { b.axis = Vec3(0, 0.6, 0.8); }));    // neither across nor along
+  REQUIRE_ERROR(ErrorKind::geometry,
+                with([](BoreSpec& b) { b.axis = Vec3(0, 0.6, 0.8); }));  // neither across nor along
 }
 
 TEST_CASE("A part needs a thickness") {

@@ -54,7 +54,8 @@ TEST_CASE("A gap of exactly the joining distance is joined, whatever its decimal
 }
 
 TEST_CASE("Points on one line merge into one run") {
-  const Profile p = profile_from({{line({0, 0}, {100, 0}), line({100, 0}, {200, 0}), line({200, 0}, {300, 0})}});
+  const Profile p =
+      profile_from({{line({0, 0}, {100, 0}), line({100, 0}, {200, 0}), line({200, 0}, {300, 0})}});
   REQUIRE(p.runs().size() == 1);
   CHECK(p.girth() == within(300, kRounding));
 }
@@ -71,7 +72,9 @@ TEST_CASE("A kink is refused with its point and angle, and ease is offered") {
 TEST_CASE("A slight kink between an arc and a line is refused too") {
   // The line leaves the end of a quarter circle 1 degree off its tangent.
   const Vec2 end{60 + 100 * std::cos(radians(1)), 100 * std::sin(radians(1))};
-  const std::string message = message_of([&] { profile_from({{arc({0, 60}, {60, 0}, {60, 60}, 90), line({60, 0}, end)}}); });
+  const std::string message = message_of([&] {
+    profile_from({{arc({0, 60}, {60, 0}, {60, 60}, 90), line({60, 0}, end)}});
+  });
   CHECK(holds(message, "(60, 0)"));
   CHECK(holds(message, "1 degrees"));
 }
@@ -87,8 +90,8 @@ TEST_CASE("Ease rounds a kink with its radius and shortens both lines by R tan(a
 }
 
 TEST_CASE("Both faces of an eased corner keep the straight lengths less what the corner takes") {
-  // Corner 300 x 150 eased with R 18: the face on the corner's inner side is 282 + 132 with the arc gone, so a
-  // parallel at 17.9 is 282 + 0.1 pi/2 + 132; the other at 18 is 282 + 36 pi/2 + 132.
+  // Corner 300 x 150 eased with R 18: the face on the corner's inner side is 282 + 132 with the arc gone, so
+  // a parallel at 17.9 is 282 + 0.1 pi/2 + 132; the other at 18 is 282 + 36 pi/2 + 132.
   const Profile p = profile_from({{line({0, 0}, {300, 0}), line({300, 0}, {300, 150})}, 0.01, 18});
   CHECK(offset(p, 17.9).girth() == within(414 + 0.05 * kPi, kRounding));
   CHECK(offset(p, -18).girth() == within(414 + 18 * kPi, kRounding));
@@ -96,7 +99,8 @@ TEST_CASE("Both faces of an eased corner keep the straight lengths less what the
 }
 
 TEST_CASE("Ease rounds several kinks to either side") {
-  const Profile p = profile_from({{line({0, 0}, {100, 0}), line({100, 0}, {200, 100}), line({200, 100}, {300, 100})}, 0.01, 50});
+  const Profile p = profile_from(
+      {{line({0, 0}, {100, 0}), line({100, 0}, {200, 100}), line({200, 100}, {300, 100})}, 0.01, 50});
   REQUIRE(p.runs().size() == 5);
   CHECK(p.runs()[1].turn() == within(-kPi / 4, 1e-12));
   CHECK(p.runs()[3].turn() == within(kPi / 4, 1e-12));
@@ -106,14 +110,17 @@ TEST_CASE("Ease rounds several kinks to either side") {
 }
 
 TEST_CASE("Ease that does not fit between two kinks is refused") {
-  const ChainSpec chain{{line({0, 0}, {100, 0}), line({100, 0}, {100, 30}), line({100, 30}, {200, 30})}, 0.01, 20};
+  const ChainSpec chain{
+      {line({0, 0}, {100, 0}), line({100, 0}, {100, 30}), line({100, 30}, {200, 30})}, 0.01, 20};
   REQUIRE_ERROR(ErrorKind::geometry, profile_from(chain));  // 20 + 20 are taken from a line of 30
 }
 
 TEST_CASE("A spike cannot be eased and is refused with its place") {
   for (const double ease : {0.0, 5.0}) {
-    const std::string message =
-        message_of([&] { profile_from({{line({0, 0}, {150, 0}), line({150, 0}, {150, 40}), line({150, 40}, {150, 0})}, 0.01, ease}); });
+    const std::string message = message_of([&] {
+      profile_from(
+          {{line({0, 0}, {150, 0}), line({150, 0}, {150, 40}), line({150, 40}, {150, 0})}, 0.01, ease});
+    });
     CAPTURE(message);
     CHECK(holds(message, ease == 0 ? "(150, 0)" : "(150, 40)"));
   }
@@ -121,7 +128,8 @@ TEST_CASE("A spike cannot be eased and is refused with its place") {
 
 TEST_CASE("Between an arc and its neighbour a kink is never eased") {
   const Vec2 end{160, 100};
-  REQUIRE_ERROR(ErrorKind::geometry, profile_from({{arc({0, 60}, {60, 0}, {60, 60}, 90), line({60, 0}, end)}, 0.01, 10}));
+  REQUIRE_ERROR(ErrorKind::geometry,
+                profile_from({{arc({0, 60}, {60, 0}, {60, 60}, 90), line({60, 0}, end)}, 0.01, 10}));
 }
 
 TEST_CASE("A chain without pieces, or with one that is no piece, is refused") {

@@ -29,7 +29,9 @@ Vec2 integrated_end(const Profile& p) {
     constexpr int kSteps = 400;  // error (k s)^5 R / (2880 * 400^4): 150 degrees of R2000 give 3.5e-9
     const double h = run.length / kSteps;
     for (int i = 0; i < kSteps; ++i) {
-      at += h / 6 * (direction(heading) + 4 * direction(heading - run.curvature * h / 2) + direction(heading - run.curvature * h));
+      at += h / 6 *
+            (direction(heading) + 4 * direction(heading - run.curvature * h / 2) +
+             direction(heading - run.curvature * h));
       heading -= run.curvature * h;
     }
   }
@@ -60,7 +62,8 @@ TEST_CASE("Parallels of the named profiles keep their distance, turn and girth r
       holds_for_parallel(named.profile, d);
       const Profile q = offset(named.profile, d);
       for (int i = 0; i <= kSamples; ++i)
-        REQUIRE(named.profile.nearest(q.point(q.girth() * i / kSamples)).distance == within(std::abs(d), 1e-8));
+        REQUIRE(named.profile.nearest(q.point(q.girth() * i / kSamples)).distance ==
+                within(std::abs(d), 1e-8));
       ++seen;
     }
   CHECK(seen == 6 * kNamedProfiles);
@@ -95,7 +98,8 @@ TEST_CASE("Named profiles keep the rules of every profile") {
     const Profile level = levelled(p);
     CHECK(same(level.start().point, {-chord(p) / 2, 0}, 1e-8));
     CHECK(same(level.end().point, {chord(p) / 2, 0}, 1e-8));
-    for (int i = 0; i <= kSamples; ++i) CHECK(p.nearest(p.point(p.girth() * i / kSamples)).distance < kRounding);
+    for (int i = 0; i <= kSamples; ++i)
+      CHECK(p.nearest(p.point(p.girth() * i / kSamples)).distance < kRounding);
     ++seen;
   }
   CHECK(seen == kNamedProfiles);
@@ -111,7 +115,8 @@ TEST_CASE("Random profiles keep the rules of every profile") {
     double heading = p.start().heading;
     for (std::size_t i = 0; i < p.runs().size(); ++i) {
       RC_ASSERT(std::abs(p.pose(i).heading - heading) < 1e-9);
-      RC_ASSERT(std::abs(p.heading(p.station(i) + p.runs()[i].length / 2) - (heading - p.runs()[i].turn() / 2)) < 1e-9);
+      RC_ASSERT(std::abs(p.heading(p.station(i) + p.runs()[i].length / 2) -
+                         (heading - p.runs()[i].turn() / 2)) < 1e-9);
       heading -= p.runs()[i].turn();
     }
   });
@@ -170,7 +175,8 @@ TEST_CASE("Random profiles keep the rules of every profile") {
     const Vec2 to{tenths(-1500, 1500), tenths(-1500, 1500)};
     const auto nearest = p.nearest(to);
     RC_ASSERT(std::abs((p.point(nearest.station) - to).norm() - nearest.distance) < 1e-8);
-    for (int i = 0; i <= kSamples; ++i) RC_ASSERT((p.point(p.girth() * i / kSamples) - to).norm() >= nearest.distance - 1e-8);
+    for (int i = 0; i <= kSamples; ++i)
+      RC_ASSERT((p.point(p.girth() * i / kSamples) - to).norm() >= nearest.distance - 1e-8);
   });
   property("the box holds the curve and touches it on four sides", [] {
     const Profile p = random_profile();
@@ -225,18 +231,23 @@ TEST_CASE("Random profiles keep the rules of every profile") {
   });
   property("a curve that samples show to cross itself is refused", [] {
     const Profile p = random_profile();
-    // Chords of 200 steps: a clear crossing of two that are not neighbours. Chords may cross where the curve only
-    // comes near, so only steps whose ends lie well to either side count.
+    // Chords of 200 steps: a clear crossing of two that are not neighbours. Chords may cross where the curve
+    // only comes near, so only steps whose ends lie well to either side count.
     constexpr int kSteps = 200;
     bool crosses = false;
     for (int i = 0; i < kSteps && !crosses; ++i)
       for (int j = i + 2; j < kSteps && !crosses; ++j) {
         const Vec2 a = p.point(p.girth() * i / kSteps), b = p.point(p.girth() * (i + 1) / kSteps);
         const Vec2 c = p.point(p.girth() * j / kSteps), d = p.point(p.girth() * (j + 1) / kSteps);
-        const double margin = std::pow(p.girth() / kSteps, 2) / (8 * kLeastRandomRadius) + 1e-3;  // sagitta of a step
-        const double c_side = cross(b - a, c - a) / (b - a).norm(), d_side = cross(b - a, d - a) / (b - a).norm();
-        const double a_side = cross(d - c, a - c) / (d - c).norm(), b_side = cross(d - c, b - c) / (d - c).norm();
-        const auto apart = [&](double x, double y) { return x * y < 0 && std::min(std::abs(x), std::abs(y)) > margin; };
+        const double margin =
+            std::pow(p.girth() / kSteps, 2) / (8 * kLeastRandomRadius) + 1e-3;  // sagitta of a step
+        const double c_side = cross(b - a, c - a) / (b - a).norm(),
+                     d_side = cross(b - a, d - a) / (b - a).norm();
+        const double a_side = cross(d - c, a - c) / (d - c).norm(),
+                     b_side = cross(d - c, b - c) / (d - c).norm();
+        const auto apart = [&](double x, double y) {
+          return x * y < 0 && std::min(std::abs(x), std::abs(y)) > margin;
+        };
         crosses = apart(c_side, d_side) && apart(a_side, b_side);
       }
     const bool refused = error_of([&] { refuse_crossing(p, "curve"); }).has_value();

@@ -46,7 +46,8 @@ TEST_CASE("Two steps outward are one") {
 
 TEST_CASE("The outer side does not depend on the drawing direction") {
   // Chord 1200, rise 150: R = (600^2 + 150^2) / 300 = 1275.
-  const Profile p = from_origin({bend(2 * degrees(std::asin(600 / 1275.0)), 1275)}, degrees(std::asin(600 / 1275.0)));
+  const Profile p =
+      from_origin({bend(2 * degrees(std::asin(600 / 1275.0)), 1275)}, degrees(std::asin(600 / 1275.0)));
   CHECK(same(p.end().point, {1200, 0}));
   CHECK(p.box().high.y() == within(150, kRounding));
   CHECK(radius(offset(p, 18), 0) == within(1293, kRounding));
@@ -83,7 +84,8 @@ TEST_CASE("A bend that is too tight for a parallel is named with its radius and 
     CHECK(holds(error->what(), "collapses"));
   }
   CHECK(message_of([&] { offset(corner, -18, "lower contact edge"); }) ==
-        "bend 1 (radius 12): the lower contact edge lies 18 inside it and collapses; a stack thinner than 12 fits, or raise "
+        "bend 1 (radius 12): the lower contact edge lies 18 inside it and collapses; a stack thinner than 12 "
+        "fits, or raise "
         "the radius above 18");
 }
 
@@ -174,7 +176,8 @@ TEST_CASE("Carried on, a line at the end grows longer") {
 }
 
 TEST_CASE("Levelled, the chord lies on Y = 0 with its middle at the origin") {
-  // Headings and chords worked out for seating: legs 300 about 90 deg R69; 500 and 200; 180 and 260 about 60 deg R309.
+  // Headings and chords worked out for seating: legs 300 about 90 deg R69; 500 and 200; 180 and 260 about 60
+  // deg R309.
   struct Case {
     Profile profile;
     double heading, chord;
@@ -198,7 +201,8 @@ TEST_CASE("Levelled, the chord lies on Y = 0 with its middle at the origin") {
 }
 
 TEST_CASE("A curve whose ends meet has no chord") {
-  // 240 degrees of R100 closed by two tangent lines: a drop. Tangent length R tan(120 deg / 2 ...) = 100 sqrt 3.
+  // 240 degrees of R100 closed by two tangent lines: a drop. Tangent length R tan(120 deg / 2 ...) = 100
+  // sqrt 3.
   const double leg = 100 * std::sqrt(3.0);
   const Profile drop = from_origin({straight(leg), bend(240, 100), straight(leg)});
   CHECK(chord(drop) == within(0, 1e-9));
@@ -207,7 +211,8 @@ TEST_CASE("A curve whose ends meet has no chord") {
 
 TEST_CASE("A curve that crosses itself is refused with the place") {
   // Line of 200, 300 degrees of R50, line of 200: the second line rises at 60 degrees from
-  // (200 - 50 cos 30, -25) and meets the first at x = 156.699 + 25 / tan 60 = 171.132, after 25 / sin 60 = 28.868.
+  // (200 - 50 cos 30, -25) and meets the first at x = 156.699 + 25 / tan 60 = 171.132, after 25 / sin 60
+  // = 28.868.
   const Profile loop = from_origin({straight(200), bend(300, 50), straight(200)});
   const auto error = error_of([&] { refuse_crossing(loop, "lower contact edge"); });
   REQUIRE(error);
@@ -219,8 +224,8 @@ TEST_CASE("A curve that crosses itself is refused with the place") {
 }
 
 TEST_CASE("The message on a crossing gives both stations") {
-  // Tangents from one point to a circle are equal: legs of 400 cross R tan 80 = 340.277 from the bend's ends, at
-  // stations 59.723 and 400 + 209.440 + 340.277 = 949.716.
+  // Tangents from one point to a circle are equal: legs of 400 cross R tan 80 = 340.277 from the bend's ends,
+  // at stations 59.723 and 400 + 209.440 + 340.277 = 949.716.
   const Profile pinched = from_origin({straight(400), bend(200, 60), straight(400)});
   const std::string message = message_of([&] { refuse_crossing(pinched, "outer face"); });
   CHECK(holds(message, "(59.723, 0)"));
@@ -228,8 +233,8 @@ TEST_CASE("The message on a crossing gives both stations") {
 }
 
 TEST_CASE("An arc that runs into an earlier arc is refused") {
-  // Crown R100 about (0, -100), crown R60 to (0, -80), hollow R130 about (0, 50): circles about (0, -100) and (0, 50)
-  // meet where 300 y = -14400, y = -48, x = sqrt(100^2 - 52^2) = 85.417.
+  // Crown R100 about (0, -100), crown R60 to (0, -80), hollow R130 about (0, 50): circles about (0, -100) and
+  // (0, 50) meet where 300 y = -14400, y = -48, x = sqrt(100^2 - 52^2) = 85.417.
   const Profile snail = from_origin({bend(180, 100), bend(180, 60), bend(-100, 130)});
   const std::string message = message_of([&] { refuse_crossing(snail, "outer face"); });
   CHECK(holds(message, "bend 1"));
@@ -240,7 +245,8 @@ TEST_CASE("An arc that runs into an earlier arc is refused") {
 
 TEST_CASE("Curves that come back without meeting are accepted") {
   CHECK_NOTHROW(refuse_crossing(from_origin({straight(300), bend(180, 60), straight(300)}), "U"));
-  CHECK_NOTHROW(refuse_crossing(from_origin({straight(300), bend(200, 60), straight(300)}), "pinched U"));  // 340 is needed
+  CHECK_NOTHROW(refuse_crossing(from_origin({straight(300), bend(200, 60), straight(300)}),
+                                "pinched U"));  // 340 is needed
   int seen = 0;
   for (const auto& named : named_profiles()) {
     CAPTURE(named.name);

@@ -107,7 +107,9 @@ TEST_CASE("An inflection lies where the sense changes, or in the middle of a str
   const auto spaced = from_origin({bend(50, 400), straight(80), bend(-35, 500), straight(120)}).inflections();
   REQUIRE(spaced.size() == 1);
   CHECK(spaced[0] == within(400 * radians(50) + 40, kRounding));
-  const auto wave = from_origin({straight(30), bend(40, 300), bend(20, 500), bend(-60, 200), straight(10), bend(40, 300)}).inflections();
+  const auto wave =
+      from_origin({straight(30), bend(40, 300), bend(20, 500), bend(-60, 200), straight(10), bend(40, 300)})
+          .inflections();
   REQUIRE(wave.size() == 2);
   CHECK(wave[0] == within(30 + 300 * radians(40) + 500 * radians(20), kRounding));
   CHECK(wave[1] == within(wave[0] + 200 * radians(60) + 5, kRounding));
@@ -152,7 +154,8 @@ TEST_CASE("The box of an arc reaches its summit") {
 }
 
 TEST_CASE("An S of two arcs has the figures of its drawing") {
-  // Chord (0,0)-(600,0), R600 bulging up, then the same bulging down to (1200,0); apex R (1 - cos 30) = 80.385.
+  // Chord (0,0)-(600,0), R600 bulging up, then the same bulging down to (1200,0); apex R (1 - cos 30)
+  // = 80.385.
   const Profile s = from_origin({bend(60, 600), bend(-60, 600)}, 30);
   CHECK(same(s.point(600 * radians(60)), {600, 0}));
   CHECK(same(s.end().point, {1200, 0}));
@@ -190,7 +193,8 @@ TEST_CASE("A profile can be posed and moved without a change of shape") {
   CHECK(moved.girth() == p.girth());
   const Profile posed = p.posed({{1, 2}, radians(-10)});
   CHECK(same(posed.start().point, {1, 2}));
-  CHECK((posed.end().point - posed.start().point).norm() == within((p.end().point - p.start().point).norm(), kRounding));
+  CHECK((posed.end().point - posed.start().point).norm() ==
+        within((p.end().point - p.start().point).norm(), kRounding));
 }
 
 TEST_CASE("Messages call runs by their kind and count from one") {

@@ -12,7 +12,8 @@ namespace {
 
 // An arc about `centre` between two angles in degrees; anticlockwise when `to` is the greater.
 Segment arc(const Vec2& centre, double radius, double from, double to) {
-  return {centre + radius * direction(radians(from)), centre + radius * direction(radians(to)), radians(to - from), centre, radius};
+  return {centre + radius * direction(radians(from)), centre + radius * direction(radians(to)),
+          radians(to - from), centre, radius};
 }
 
 }  // namespace
@@ -66,7 +67,8 @@ TEST_CASE("The distance to an arc is to its circle within the sweep and to its n
   CHECK(distance(quarter, {-40, 100}) == within(40, kRounding));
   CHECK(distance(quarter, {-200, -200}) == within(std::hypot(200, 300), kRounding));
   const Segment most = arc({0, 0}, 100, -150, 150);
-  CHECK(distance(most, {-150, 1}) == within((Vec2(-150, 1) - 100 * direction(radians(150))).norm(), kRounding));
+  CHECK(distance(most, {-150, 1}) ==
+        within((Vec2(-150, 1) - 100 * direction(radians(150))).norm(), kRounding));
   CHECK(distance(most, {150, 0}) == within(50, kRounding));
 }
 
@@ -77,11 +79,11 @@ TEST_CASE("Crossings of lines and arcs are found where they lie") {
     CHECK(same(found[0], p, 1e-6));
   };
   one(line({0, 0}, {100, 60}), line({100, 0}, {0, 60}), {50, 30});
-  one(line({0, 0}, {100, 0}), line({100, 0}, {100, 50}), {100, 0});          // an end counts
-  one(line({-200, 60}, {200, 60}), arc({0, 0}, 100, 0, 90), {80, 60});       // 60-80-100
-  one(arc({0, 0}, 100, 0, 90), arc({120, 0}, 100, 90, 180), {60, 80});       // 60-80-100
-  one(line({-50, 100}, {50, 100}), arc({0, 0}, 100, 0, 180), {0, 100});      // tangent
-  one(arc({0, 0}, 100, -90, 90), arc({150, 0}, 50, 90, 270), {100, 0});      // touching circles
+  one(line({0, 0}, {100, 0}), line({100, 0}, {100, 50}), {100, 0});      // an end counts
+  one(line({-200, 60}, {200, 60}), arc({0, 0}, 100, 0, 90), {80, 60});   // 60-80-100
+  one(arc({0, 0}, 100, 0, 90), arc({120, 0}, 100, 90, 180), {60, 80});   // 60-80-100
+  one(line({-50, 100}, {50, 100}), arc({0, 0}, 100, 0, 180), {0, 100});  // tangent
+  one(arc({0, 0}, 100, -90, 90), arc({150, 0}, 50, 90, 270), {100, 0});  // touching circles
   CHECK(crossings(line({-200, 60}, {200, 60}), arc({0, 0}, 100, 0, 180)).size() == 2);
   CHECK(crossings(line({0, 0}, {100, 0}), line({0, 1}, {100, 1})).empty());
   CHECK(crossings(line({0, 0}, {49, 29}), line({100, 0}, {0, 60})).empty());
@@ -127,9 +129,12 @@ TEST_CASE("Random segments") {
   };
   property("a crossing lies on both segments", [&] {
     const Segment a = random_arc();
-    const Segment b = *rc::gen::arbitrary<bool>() ? random_arc() : line({tenths(-200, 200), tenths(-200, 200)}, {tenths(-200, 200), 200.05});
+    const Segment b = *rc::gen::arbitrary<bool>()
+                          ? random_arc()
+                          : line({tenths(-200, 200), tenths(-200, 200)}, {tenths(-200, 200), 200.05});
     for (const Vec2& p : crossings(a, b)) {
-      RC_ASSERT(distance(a, p) < 1e-5);  // near tangency a station is known to sqrt(2 R 1e-16 R), points to 1e-6
+      RC_ASSERT(distance(a, p) <
+                1e-5);  // near tangency a station is known to sqrt(2 R 1e-16 R), points to 1e-6
       RC_ASSERT(distance(b, p) < 1e-5);
     }
   });

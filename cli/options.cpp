@@ -41,7 +41,9 @@ bool parse(const Command& command, const Accepts& accepts, const std::vector<std
 
 std::string required(const po::variables_map& values, const std::string& name, const std::string& shown) {
   if (!values.count(name)) throw UsageError{shown + " is missing"};
-  return values[name].as<std::string>();
+  const std::string value = values[name].as<std::string>();
+  if (value.empty()) throw UsageError{shown + " is empty"};
+  return value;
 }
 
 }  // namespace lamwright::cli

@@ -134,7 +134,16 @@ void OutputFolder::carry_over() {
   }
 }
 
+// A file of somebody else's where one of ours would go must not vanish.
+void OutputFolder::refuse_overwriting() const {
+  const std::set<std::string> ours(earlier_.begin(), earlier_.end());
+  for (const std::string& name : written_)
+    if (exists_ && !ours.count(name) && fs::exists(fs::symlink_status(wanted_ / name)))
+      refuse(wanted_ / name, "is not from an earlier build and would be overwritten", "move it away or name another folder with -o");
+}
+
 void OutputFolder::commit() {
+  refuse_overwriting();
   std::string list = kListHead;
   std::vector<std::string> names = written_;
   names.push_back(kList);

@@ -28,6 +28,7 @@ class OutputFolder : public Sink {
 
  private:
   void make_temporary();
+  void refuse_overwriting() const;
   void carry_over();
 
   std::filesystem::path wanted_;

@@ -25,6 +25,9 @@ double rounded(double value, int decimals) {
   return std::round(value * scale) / scale + 0.0;
 }
 
+double tenth_below(double value) { return (std::ceil(value * 10 - 1e-9) - 1) / 10; }
+double tenth_above(double value) { return (std::floor(value * 10 + 1e-9) + 1) / 10; }
+
 std::string counted(long count, const std::string& singular) {
   return std::to_string(count) + " " + singular + (count == 1 ? "" : "s");
 }

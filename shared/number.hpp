@@ -10,6 +10,10 @@ std::string number(double value, int decimals = 3);
 // value rounded to a multiple of 10^-decimals; -0 becomes 0. Not finite stays as it is.
 double rounded(double value, int decimals);
 
+// The next tenth that is truly less, or truly more: limits given as advice hold when they are taken.
+double tenth_below(double value);
+double tenth_above(double value);
+
 // "1 former", "3 formers"; the plural is the singular with an s.
 std::string counted(long count, const std::string& singular);
 

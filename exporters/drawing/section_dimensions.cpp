@@ -63,11 +63,14 @@ void add_former_size(const SectionSheet& sheet) {
   const Vec2 foot = sheet.view.paper({top, box.low.y()}), crest = sheet.view.paper({top, box.high.y()});
   vertical_dimension(sheet.drawing, {foot, crest, size_text(box.size().y()), 0.62}, foot.x() - kBesideTop);
   const auto [left, right] = widest(loop);
-  const bool square = std::max(left.y(), right.y()) < box.low.y() + kSamePoint;
-  const double level = square ? foot.y() + kAboveFoot : sheet.view.y(std::min(left.y(), right.y()));
-  horizontal_dimension(
-      sheet.drawing,
-      {sheet.view.paper(left), sheet.view.paper(right), size_text(box.size().x()), 0.25, !square}, level);
+  const bool at_foot = std::max(left.y(), right.y()) < box.low.y() + kSamePoint;
+  const double level = at_foot ? foot.y() + kAboveFoot : sheet.view.y(std::min(left.y(), right.y()));
+  const Vec2 side{left.x(), (level - sheet.view.origin.y()) / sheet.view.scale};
+  const bool touches_sides =
+      std::any_of(loop.begin(), loop.end(), [&](const Segment& s) { return distance(s, side) < kSamePoint; });
+  const Linear width{sheet.view.paper(left), sheet.view.paper(right), size_text(box.size().x()), 0.25,
+                     !touches_sides};
+  horizontal_dimension(sheet.drawing, width, level);
 }
 
 // From the inside out: chord, marks, beam. The chord comes last, so that its text keeps clear of the other
@@ -88,7 +91,11 @@ void add_widths(const SectionSheet& sheet) {
     horizontal_dimension(sheet.drawing, {low, high, name + " " + size_text(box.size().x())}, y);
   }
   const Vec2 left = sheet.plan.neutral.start().point, right = sheet.plan.neutral.end().point;
-  const std::string text = "chord " + size_text((right - left).norm());
+  const std::string size = size_text((right - left).norm());
+  // The text stands in the left half, clear of the centre line; without its name where that is short.
+  const bool named =
+      sheet.view.scale * (right - left).norm() / 2 > text_width("chord " + size, kSmallHeight) + 8;
+  const std::string text = named ? "chord " + size : size;
   horizontal_dimension(sheet.drawing, {sheet.view.paper(left), sheet.view.paper(right), text, 0.25},
                        chord_row);
 }

@@ -57,9 +57,9 @@ void add_caul_findings(const Job& job, const PressPlan& plan, std::vector<Findin
     const std::string where = layer.kind == Layer::Kind::bed_caul ? "bed caul" : "top caul";
     const std::string id = layer.kind == Layer::Kind::bed_caul ? "bed-caul" : "top-caul";
     if (job.caul.least_crown_radius && std::isfinite(crown))
-      out.push_back(at_least(id + "-crown", "Tightest crown that the caul goes round", crown, *job.caul.least_crown_radius, "mm", where, Verdict::caution, "Use a caul with narrower or thinner slats."));
+      out.push_back(at_least(id + "-crown", "Tightest crown that the caul goes round", crown, *job.caul.least_crown_radius, "mm", where, Verdict::fail, "Use a caul with narrower or thinner slats: this one does not follow the curve."));
     if (job.caul.least_hollow_radius && std::isfinite(hollow))
-      out.push_back(at_least(id + "-hollow", "Tightest hollow that the caul goes into", hollow, *job.caul.least_hollow_radius, "mm", where, Verdict::caution, "Use a caul with narrower or thinner slats."));
+      out.push_back(at_least(id + "-hollow", "Tightest hollow that the caul goes into", hollow, *job.caul.least_hollow_radius, "mm", where, Verdict::fail, "Use a caul with narrower or thinner slats: this one does not follow the curve."));
   }
 }
 

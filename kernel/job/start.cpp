@@ -18,7 +18,7 @@ Given given(const std::string& shape) {
     return {{"title", "\"An arched panel\""}, {"panel.width", "600"}, {"panel.profile", "[\n  {bend = 100, radius = 450},   # degrees, positive for a crown\n]"}, {"layup.plies", plies}};
   if (shape == "ell")
     return {{"title", "\"An L-shaped panel\""}, {"panel.width", "600"}, {"panel.profile", "[\n  {line = 350},\n  {bend = 90, radius = 200},\n  {line = 350},\n]"}, {"layup.plies", plies}};
-  return {{"title", "\"A U-shaped panel\""}, {"panel.width", "450"}, {"panel.profile", "[\n  {line = 250},\n  {bend = 90, radius = 180},\n  {line = 220},\n  {bend = 90, radius = 180},\n  {line = 250},\n]"}, {"layup.plies", plies}};
+  return {{"title", "\"A U-shaped panel\""}, {"panel.width", "450"}, {"panel.profile", "[\n  {line = 250},\n  {bend = 90, radius = 200},\n  {line = 220},\n  {bend = 90, radius = 200},\n  {line = 250},\n]"}, {"layup.plies", plies}};
 }
 
 

@@ -206,6 +206,7 @@ Bore resolve_bore(const PartSpec& part, const BoreSpec& spec) {
     bore.removed += kPi * (c * c - r * r) * spec.counterbore->depth;
     if (spec.counterbore->depth > bore.length - kLeastWood + kAtLeast) refuse(part, bore, "has a counterbore that leaves less than 5 of wood", "use a shorter counterbore");
   }
+  if (!bore.flat_mouth && spec.counterbore) refuse(part, bore, "has a counterbore in an edge that is not flat and square to it", "bore it without one");
   if (!bore.flat_mouth) bore.removed -= mouth_volume(part.outline, in, r);
   return bore;
 }

@@ -15,7 +15,7 @@ namespace {
   const double radius = 1 / std::abs(profile.runs()[i].curvature);
   throw geometry_error(run_name(profile, i) + " (radius " + number(radius) + ")",
                        "the " + what + " lies " + number(std::abs(d)) + " inside it and collapses",
-                       "a stack thinner than " + number(radius) + " fits, or raise the radius above " + number(std::abs(d)));
+                       "thickest stack that fits is " + number(tenth_below(radius)) + ", or raise the radius to " + number(tenth_above(std::abs(d))));
 }
 
 double station_on(const Profile& profile, std::size_t run, const Vec2& p) {

@@ -9,6 +9,7 @@ import argparse
 import os
 import sys
 
+sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 
 import cases_command  # noqa: E402,F401  (importing registers the tests)

@@ -6,7 +6,7 @@ import signal
 import time
 
 from harness import Skip, entries, test, tree
-from jobs import changed, collapsing, failing_check, small
+from jobs import changed, collapsing, cracking, failing_check, small
 
 COMMANDS = ("build", "check", "measure", "list", "start")
 
@@ -83,16 +83,24 @@ def a_job_with_a_hollow_says_that_its_method_is_not_built_yet(bench):
 
 @test
 def a_failed_check_exits_4_and_builds_nothing(bench):
-    result = bench.build(failing_check())
+    job = failing_check(bench)
+    result = bench.build(job)
     assert result.status == 4, result
     assert not os.path.exists(bench.path("out"))
-    assert bench.run("check", bench.job(failing_check())).status == 4
-    assert bench.build(failing_check(), "out", "--despite-fails").status == 0
+    assert bench.run("check", bench.job(job), "--json").status == 4
+    assert bench.build(job, "out", "--despite-fails").status == 0 and os.path.isfile(bench.path("out", "summary.json"))
+
+
+@test
+def plies_too_thick_for_their_radius_fail_the_check(bench):
+    result = bench.run("check", bench.job(cracking()))
+    assert result.status == 4, result
 
 
 @test
 def a_sound_job_exits_0(bench):
-    assert bench.run("check", bench.job(small())).status == 0
+    checked = bench.run("check", bench.job(small()))
+    assert checked.status == 0 and "pass" in checked.text, checked
     result = bench.build(small())
     assert result.status == 0 and not re.search("(?i)error", result.errors), result
 
@@ -131,7 +139,7 @@ def light_commands_load_no_solid_kernel(bench):
     for i, args in enumerate([("check", job), ("measure", job), ("list", "timbers"), ("start", "arch"), ("--version",)]):
         log = bench.path("loader%d" % i)
         result = bench.run(*args, env={"LD_DEBUG": "files", "LD_DEBUG_OUTPUT": log})
-        assert result.status == 0, (args, result)
+        assert result.status == 0 and result.out, (args, result)
         traces = "".join(open(name, errors="replace").read() for name in glob.glob(log + ".*"))
         if not traces:
             raise Skip("the loader gives no trace")

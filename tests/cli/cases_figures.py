@@ -262,7 +262,7 @@ def the_advice_on_a_collapse_holds(bench):
                       caul={"kind": {"thickness": 35}}, press={"springback": springback})
         result = bench.run("check", bench.job(job))
         assert result.status == 3 and "collapses" in result.errors, result
-        advised = float(re.search(r"radius above ([0-9.]+)", result.errors).group(1)) + 0.1
+        advised = float(re.search(r"raise the radius to ([0-9.]+)", result.errors).group(1))
         job = changed(job, panel__profile=[{"line": 100}, {"bend": 60, "radius": advised}, {"line": 100}])
         again = bench.run("check", bench.job(job))
         assert "collapses" not in again.errors, "springback %s: radius %g as advised, and: %r" % (springback, advised, again)
@@ -298,7 +298,7 @@ def trim_near_the_end_pilots_can_be_built(bench):
     refused = []
     for trim in (5, 10, 12, 14, 15, 16, 17, 18, 20, 25):
         result = bench.build(changed(oracle.W1, panel__trim=trim), "out%d" % trim, "--despite-fails")
-        if result.status != 0:
+        if result.status != 0 or not os.path.isfile(bench.path("out%d" % trim, "summary.json")):
             refused.append("trim %g: %s" % (trim, result.errors.strip()))
     assert not refused, "\n".join(refused)
 

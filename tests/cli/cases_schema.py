@@ -125,7 +125,7 @@ def check_prints_its_findings_as_json(bench):
 
 @test
 def failed_findings_stand_in_the_summary_of_a_build_despite_them(bench):
-    s = bench.built(failing_check())
+    s = bench.built(failing_check(bench))
     failed = [f for f in s["findings"] if f["verdict"] == "fail"]
     assert failed and all(f["value"] > f["limit"] or f["value"] < f["limit"] for f in failed)
 

@@ -28,6 +28,24 @@ bool covers(const std::vector<Slat>& slats, double girth, double trim) {
   return !slats.empty() && slats.front().from <= trim + kAtLeast && girth - slats.back().to <= trim + kAtLeast;
 }
 
+// Radius of the described face of the released panel whose pressed inner face has a given radius.
+double described_radius(const Panel& panel, double inner_pressed) {
+  const double neutral = (inner_pressed + panel.neutral_height) / (1 - panel.springback.share);
+  return neutral - panel.neutral_height + panel.face_height();
+}
+
+// The contact edge must exist; where springback makes the pressed radius another than the job's, both are told.
+void refuse_collapse(const Panel& panel, const Profile& inner, double bed) {
+  for (std::size_t i = 0; i < inner.runs().size(); ++i) {
+    const double radius = 1 / inner.runs()[i].curvature;
+    if (inner.runs()[i].curvature <= 0 || radius > bed) continue;
+    const double given = described_radius(panel, radius);
+    const std::string radii = std::abs(given - radius) < kSamePoint ? "radius " + number(radius) : "radius " + number(given) + ", pressed at " + number(radius) + " inside";
+    throw geometry_error(run_name(inner, i) + " (" + radii + ")", "the lower contact edge lies " + number(bed) + " inside it and collapses",
+                         "thickest stack that fits is " + number(tenth_below(radius)) + ", or raise the radius to " + number(tenth_above(described_radius(panel, bed))));
+  }
+}
+
 void lay_top(const Job& job, const Panel& panel, Curves& c) {
   c.top_from = 0;
   c.top_to = c.over.girth();
@@ -73,6 +91,7 @@ Curves curves(const Job& job, const Panel& panel) {
   const double top = caul.kind == CaulSpec::Kind::slatted ? caul.thickness : 0;  // sheathing is on the formers alone
   const Profile inner = line_at(panel, panel.pressed, 0, "inner face");
   const Profile outer = line_at(panel, panel.pressed, panel.thickness, "outer face");
+  refuse_collapse(panel, inner, bed);
   Curves c{panel.pressed, inner, outer, offset(inner, -bed, "lower contact edge"), offset(outer, panel.cover, "outer cover sheet"), bed, top, {}, 0, 0, datum_station(panel.pressed)};
   offset(c.over, top, "top caul");
   refuse_crossing(c.contact, "lower contact edge");

@@ -42,6 +42,14 @@ TEST_CASE("A strip that the top caul leaves bare is a caution with a pitch that 
   CHECK(strip.advice.find("A caul with a pitch of") == 0);
 }
 
+TEST_CASE("A caul that does not follow the curve is a fail") {
+  const std::string job = job_text("width = 900\nprofile = [{bend = 110, radius = 415}]", birch(8), "[caul]\nkind = {thickness = 20, least_crown_radius = 400, least_hollow_radius = 300}\n");
+  const Evaluation result = evaluated(job);
+  CHECK(finding(result, "bed-caul-crown").verdict == Verdict::fail);
+  CHECK(finding(result, "top-caul-crown").verdict == Verdict::pass);
+  CHECK(any_failed(result.findings));
+}
+
 TEST_CASE("No trim, no pins: a caution") {
   const Evaluation result = evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 100, radius = 420}]", birch(8)));
   CHECK(finding(result, "locating-pins").verdict == Verdict::caution);

@@ -55,7 +55,7 @@ TEST_CASE("Trim is added tangent at both ends and to the width on both sides") {
 
 TEST_CASE("A panel thicker than its hollow radius is refused") {
   CHECK(only_error(evaluated(job_text("width = 300\nface = \"outer\"\nprofile = [{line = 100}, {bend = 90, radius = 12}, {line = 100}]", birch(8), kNoSpringback))) ==
-        "job.toml: bend 1 (radius 12): the inner face lies 12 inside it and collapses; a stack thinner than 12 fits, or raise the radius above 12");
+        "job.toml: bend 1 (radius 12): the inner face lies 12 inside it and collapses; thickest stack that fits is 11.9, or raise the radius to 12.1");
 }
 
 TEST_CASE("A panel that runs into itself is refused") {

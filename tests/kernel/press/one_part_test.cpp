@@ -331,7 +331,7 @@ TEST_CASE("Shapes for other methods are refused with the reason") {
 TEST_CASE("A radius smaller than cover and caul is refused with the bend and the way out") {
   // Springback none: inner face R30, cover 3 and caul 35 lie 38 inside it.
   CHECK(only_error(evaluated(job_text("width = 300\nprofile = [{line = 150}, {bend = 60, radius = 400}, {line = 150}, {bend = 90, radius = 30}, {line = 150}]", birch(5), kWorked))) ==
-        "job.toml: bend 2 (radius 30): the lower contact edge lies 38 inside it and collapses; a stack thinner than 30 fits, or raise the radius above 38");
+        "job.toml: bend 2 (radius 30): the lower contact edge lies 38 inside it and collapses; thickest stack that fits is 29.9, or raise the radius to 38.1");
 }
 
 TEST_CASE("Marks on a former carry what is needed to rig it again") {

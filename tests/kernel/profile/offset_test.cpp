@@ -84,9 +84,9 @@ TEST_CASE("A bend that is too tight for a parallel is named with its radius and 
     CHECK(holds(error->what(), "collapses"));
   }
   CHECK(message_of([&] { offset(corner, -18, "lower contact edge"); }) ==
-        "bend 1 (radius 12): the lower contact edge lies 18 inside it and collapses; a stack thinner than 12 "
-        "fits, or raise "
-        "the radius above 18");
+        "bend 1 (radius 12): the lower contact edge lies 18 inside it and collapses; thickest stack that "
+        "fits is 11.9, "
+        "or raise the radius to 18.1");
 }
 
 TEST_CASE("A hollow collapses to the outer side") {
@@ -103,8 +103,9 @@ TEST_CASE("A hollow collapses to the outer side") {
 TEST_CASE("The advice on a collapse holds") {
   const Profile p = from_origin({bend(40, 500), straight(50), bend(40, 30)});
   REQUIRE_ERROR(ErrorKind::geometry, offset(p, -38));
-  CHECK_NOTHROW(offset(p, -29.9));                                                         // thinner than 30
-  CHECK_NOTHROW(offset(from_origin({bend(40, 500), straight(50), bend(40, 38.1)}), -38));  // above 38
+  CHECK_NOTHROW(offset(p, -29.9));  // "thickest that fits is 29.9"
+  CHECK_NOTHROW(
+      offset(from_origin({bend(40, 500), straight(50), bend(40, 38.1)}), -38));  // "raise the radius to 38.1"
 }
 
 TEST_CASE("A distance that is not a number is refused") {

@@ -245,17 +245,3 @@ TEST_CASE("a pilot wider than the run it sits on is cut through its neighbours t
   CHECK(full_cylinders(cylinder_faces(solid)) == 1);
   CHECK(is_valid(solid));
 }
-
-TEST_CASE("a bore that leaves by a slanting edge is cut and keeps its closed form", "[solid]") {
-  // The right edge leans 20 over 70; a bore of 12 along the middle leaves there.
-  const Outline outline(
-      {line({0, 0}, {150, 0}), line({150, 0}, {170, 70}), line({170, 70}, {0, 70}), line({0, 70}, {0, 0})},
-      "block");
-  PartSpec spec = spec_of("block", PartKind::spacer_block, outline, 45);
-  spec.bores = {{BoreUse::strap, 12, {}, {}, {0, 35, 22.5}, {1, 0, 0}}};
-  const Solid solid = build_solid(make_part(spec));
-  // 160 is the length along the axis; a slanting flat end takes as much as it gives.
-  CHECK(solid_volume(solid) == within(160 * 70 * 45 - kPi * 36 * 160, 1e-6));
-  CHECK(full_cylinders(cylinder_faces(solid)) == 1);
-  CHECK(is_valid(solid));
-}

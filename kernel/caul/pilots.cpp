@@ -10,7 +10,6 @@ namespace {
 
 constexpr double kEndInset = 15;       // of a continuous caul's end screws
 constexpr double kLeastScrewed = 15;   // narrowest slat that holds a screw without splitting: common practice, no source
-constexpr double kLeastApart = 8;      // pilots of 3 with 5 of wood between them
 
 double nearest_middle(const std::vector<Slat>& slats, double station) {
   const auto nearer = [&](const Slat& a, const Slat& b) { return std::abs(a.middle() - station) < std::abs(b.middle() - station) - kSamePoint; };
@@ -40,7 +39,7 @@ std::vector<double> wished(const PilotSpec& spec) {
 std::vector<double> pilot_stations(const PilotSpec& spec) {
   std::vector<double> kept;
   for (const double station : wished(spec)) {
-    const auto near = [&](double other) { return std::abs(other - station) < kLeastApart - kSamePoint; };
+    const auto near = [&](double other) { return std::abs(other - station) < spec.least_apart - kSamePoint; };
     if (std::none_of(kept.begin(), kept.end(), near)) kept.push_back(station);
   }
   std::sort(kept.begin(), kept.end());

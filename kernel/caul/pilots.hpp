@@ -11,11 +11,12 @@ struct PilotSpec {
   double datum = 0;
   std::vector<double> changes;        // where the shape changes
   std::vector<Slat> slats;            // of the bed caul; empty: a continuous caul
+  double least_apart = 8;             // stations nearer than this would leave less than 5 of wood between pilots
 };
 
 // Under the datum slat, under the slat middle nearest to every change of shape, and under the last slats that are
 // wide enough for a screw. A continuous caul: at the datum, at the changes, and 15 inside each end of the pack.
-// Sorted; coincident pilots are one, and of two nearer than 8 (5 of wood between) the later is left out.
+// Sorted; coincident pilots are one, and of two nearer than least_apart the later is left out.
 std::vector<double> pilot_stations(const PilotSpec& spec);
 
 }  // namespace lamwright

@@ -45,6 +45,12 @@ void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {
   const double least = plan.foot_sloped ? std::max(150.0, plan.former_height / 3) : 150;
   out.push_back(at_least("foot-width", "Width of the former's foot", plan.foot_width, least, "mm", "former", Verdict::caution, "Clamp the beams to the bench: a narrow foot tips."));
   const Profile& contact = plan.sections.front().lower;
+  double tightest = INFINITY;
+  for (const Run& run : contact.runs())
+    if (!run.straight()) tightest = std::min(tightest, 1 / std::abs(run.curvature));
+  constexpr double kNearlyCorner = 5;
+  if (std::isfinite(tightest))
+    out.push_back(at_least("contact-radius", "Tightest radius of the contact edge", tightest, kNearlyCorner, "mm", "former", Verdict::caution, "The contact edge is nearly a corner: use a thinner cover or caul, or a larger radius."));
   out.push_back(at_least("former-depth", "Least depth of the former under its contact edge", contact.box().low.y(), plan.min_depth, "mm", "former", Verdict::fail, "Raise formers.min_depth."));
 }
 

@@ -6,7 +6,7 @@ import signal
 import time
 
 from harness import Skip, entries, test, tree
-from jobs import changed, collapsing, cracking, failing_check, small
+from jobs import changed, collapsing, failing_check, small
 
 COMMANDS = ("build", "check", "measure", "list", "start")
 
@@ -83,18 +83,12 @@ def a_job_with_a_hollow_says_that_its_method_is_not_built_yet(bench):
 
 @test
 def a_failed_check_exits_4_and_builds_nothing(bench):
-    job = failing_check(bench)
+    job = failing_check()
     result = bench.build(job)
     assert result.status == 4, result
     assert not os.path.exists(bench.path("out"))
     assert bench.run("check", bench.job(job), "--json").status == 4
     assert bench.build(job, "out", "--despite-fails").status == 0 and os.path.isfile(bench.path("out", "summary.json"))
-
-
-@test
-def plies_too_thick_for_their_radius_fail_the_check(bench):
-    result = bench.run("check", bench.job(cracking()))
-    assert result.status == 4, result
 
 
 @test

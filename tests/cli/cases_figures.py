@@ -342,27 +342,6 @@ def measured_girth_is_printed(bench):
 
 
 @test
-def belt_friction_shows_in_the_pressure_map(bench):
-    # 2500 at both ends, mu 0.2, exit 25 degrees: 2291.08 where the pack begins, 1858.16 at the middle. Whatever the
-    # spreading along the width, the mean over the width follows the tension.
-    summary = bench.built(changed(oracle.W1, panel__width=950, formers__spacing={"count": 7}))
-    pressure = summary["pressure"]
-    girth, rows = pressure["map"]["girth"], pressure["map"]["value"]
-    outer = summary["panel"]["girth"]["outer"]
-    seen = 0
-    ratios = []
-    for s, row in zip(girth, rows):
-        angle = math.radians(120) * min(s, outer - s) / outer
-        ratios.append(sum(row) / len(row) / (2500 * math.exp(-0.2 * (math.radians(25) + angle))))
-        seen += 1
-    assert seen >= 3
-    # The girth coordinate may be of the outer face or the neutral line, 1.5 percent apart: 0.4 percent of tension.
-    assert max(ratios) / min(ratios) < 1.01, ratios
-    # At strap pitch 150 the face pressure is T / (412 * 150): 0.037073 where the pack begins.
-    assert 0.3 * 0.037073 < pressure["greatest"] < 3 * 0.037073, pressure["greatest"]
-
-
-@test
 def parts_know_their_files(bench):
     summary = bench.built(oracle.W2)
     seen = 0

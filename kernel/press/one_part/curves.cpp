@@ -92,7 +92,7 @@ Curves curves(const Job& job, const Panel& panel) {
   const Profile inner = line_at(panel, panel.pressed, 0, "inner face");
   const Profile outer = line_at(panel, panel.pressed, panel.thickness, "outer face");
   refuse_collapse(panel, inner, bed);
-  Curves c{panel.pressed, inner, outer, offset(inner, -bed, "lower contact edge"), offset(outer, panel.cover, "outer cover sheet"), bed, top, {}, 0, 0, datum_station(panel.pressed)};
+  Curves c{panel.pressed, inner, outer, offset(inner, -bed, "lower contact edge"), offset(outer, panel.cover, "outer cover sheet"), bed, top, {}, 0, 0, caul.pitch ? datum_station(panel.pressed) : panel.pressed.girth() / 2};
   offset(c.over, top, "top caul");
   refuse_crossing(c.contact, "lower contact edge");
   refuse_crossing(offset(c.over, top, "top caul"), "top caul");

@@ -13,13 +13,35 @@ namespace {
 
 constexpr double kClampPitch = 200;
 
+// Stations of two pilots with 5 of wood between them all the way down: under a crown their tips draw together.
+double least_apart(const Profile& contact) {
+  double closing = 1;
+  for (const Run& run : contact.runs()) closing = std::min(closing, 1 - run.curvature * kCaulPilotDepth);
+  constexpr double kTightest = 0.1;  // round a radius of little more than the depth one pilot is enough
+  return (kCaulPilot + kLeastWood) / std::max(kTightest, closing);
+}
+
+// A clamp hole gives way along the flat to the foot pilot at X = 0, which never moves.
+bool clears_centre_pilot(const Job& job, const Vec2& centre) {
+  const Vec2 nearest{0, std::clamp(centre.y(), 0.0, job.beams.screw_reach)};
+  return (nearest - centre).norm() >= job.formers.clamp_hole / 2 + 0.35 * job.beams.screw_diameter + kLeastWood;
+}
+
+Vec2 cleared(const Job& job, const Vec2& centre, const Vec2& along, double most) {
+  for (double shift = 0; shift <= most; ++shift)
+    for (const double sense : {1.0, -1.0})
+      if (clears_centre_pilot(job, centre + sense * shift * along)) return centre + sense * shift * along;
+  return centre;
+}
+
 std::vector<Vec2> clamp_centres(const Job& job, const PressFrame& frame, double from, double to, double to_contact) {
   const double length = to - from;
   const int count = std::max(1, int(std::ceil(length / kClampPitch - kWholeNumber)));
   std::vector<Vec2> centres;
   for (int i = 0; i < count; ++i) {
     const Pose pose = frame.curves.neutral.at(from + (i + 0.5) * length / count);
-    centres.push_back(pose.point - (to_contact + kClampInside + job.formers.clamp_hole / 2) * pose.normal());
+    const Vec2 centre = pose.point - (to_contact + kClampInside + job.formers.clamp_hole / 2) * pose.normal();
+    centres.push_back(cleared(job, centre, pose.tangent(), length / count / 2));
   }
   return centres;
 }
@@ -67,7 +89,7 @@ BedCaul bed_caul(const Job& job, const PressFrame& frame, const Panel& panel) {
   BedCaul bed;
   if (job.caul.pitch) bed.slats = covering_slats(slat_spec(job.caul, frame.contact.girth(), datum, changes));
   if (job.caul.kind != CaulSpec::Kind::bare)
-    bed.pilots = pilot_stations({left, frame.contact.girth() - frame.right.extend, datum, changes, bed.slats});
+    bed.pilots = pilot_stations({left, frame.contact.girth() - frame.right.extend, datum, changes, bed.slats, least_apart(frame.contact)});
   return bed;
 }
 

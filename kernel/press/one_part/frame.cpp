@@ -201,8 +201,12 @@ double needed_exit(const PressFrame& frame, const End& end) {
 
 [[noreturn]] void refuse_foot(const PressFrame& frame) {
   const End& end = frame.right.sloped ? frame.right : frame.left;
+  const double needed = needed_exit(frame, end);
+  const bool within = needed >= 20 && needed < degrees(end.strap.exit);
+  const std::string way_out = within ? "set straps.exit to " + number(std::floor(needed * 10) / 10, 1) + " or less"
+                                     : "a wide enough foot needs an exit of " + number(needed, 1) + " degrees, allowed 20 to 30; use a larger radius, a smaller turn or a two-part mould";
   throw geometry_error("former", "between straps that leave at " + number(degrees(end.strap.exit), 1) + " degrees its foot is only " + number(std::max(0.0, frame.foot()), 1) + " wide; " + number(least_foot(frame), 1) + " are needed",
-                       "with a guide roller too: a wide enough foot needs an exit of " + number(needed_exit(frame, end), 1) + " degrees, allowed 20 to 30; use a larger radius, a smaller turn or a two-part mould");
+                       "with a guide roller too, " + way_out);
 }
 
 }  // namespace

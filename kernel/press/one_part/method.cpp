@@ -228,6 +228,9 @@ std::string reason_of(const Suits& suits, const Laid& laid) {
 
 void add_notes(const Laid& laid, PressPlan& plan) {
   if (!laid.stations.spacing.note.empty()) plan.notes.push_back(laid.stations.spacing.note);
+  for (const auto& [name, end] : {std::pair<std::string, const StrapEnd&>{"left", laid.beam.left}, {"right", laid.beam.right}})
+    if (laid.strapped && std::abs(end.exit - laid.job.straps.exit) > kTangent)
+      plan.notes.push_back("Strap holes on the " + name + " give way to a foot screw: the strap leaves at " + number(degrees(end.exit), 1) + " degrees.");
   if (laid.frame.rollers) plan.notes.push_back("Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
   if (laid.job.caul.pitch) plan.notes.push_back("Slats are laid in one length across the width; their joints are not planned yet.");
   if (std::any_of(plan.closures.begin(), plan.closures.end(), [](const Closure& c) { return c.staggered; }))

@@ -119,6 +119,34 @@ TEST_CASE("Where sloped sides leave no foot a guide roller is tried, then the pl
   CHECK(message.find("allowed 20 to 30") != std::string::npos);
 }
 
+TEST_CASE("A narrow square-sided foot steps out to 150 where that stays inside the strap") {
+  // Contact edge R112 (150 - 3 - 35): 2 (112 sin 20 + 25 cos 20) = 123.6 wide.
+  const PressPlan plan = planned(job_text(crown(40, 150, 400, 0), birch(8), kWorked));
+  CHECK_FALSE(plan.foot_sloped);
+  CHECK(plan.foot_width == Approx(150));
+  const Part& former = former_of(plan);
+  CHECK(former.outline().contains({74, 30}));
+  CHECK_FALSE(former.outline().contains({74, 65}));
+  CHECK(side_clearance(plan) >= 10);
+}
+
+TEST_CASE("A continuous caul has its datum at the middle of the girth, a slatted one on an L at the bend's middle") {
+  const std::string ell = "width = 500\ntrim = 0\nprofile = [{line = 400}, {bend = 80, radius = 200}, {line = 200}]";
+  const auto datum_pilots = [&](const std::string& caul) {
+    const PressPlan plan = planned(job_text(ell, birch(6), "[press]\nspringback = \"none\"\n[caul]\nkind = " + caul + "\n"));
+    std::vector<double> stations;
+    for (const Bore& bore : bores_for(former_of(plan), BoreUse::caul_pilot)) stations.push_back(plan.sections.front().lower.nearest(bore.at.head<2>()).station);
+    return std::pair(plan, stations);
+  };
+  const auto holds_station = [](const std::vector<double>& stations, double s) { return std::any_of(stations.begin(), stations.end(), [&](double x) { return std::abs(x - s) < 1e-6; }); };
+  const auto [continuous, at] = datum_pilots("{thickness = 28}");
+  const double middle = continuous.neutral.girth() / 2;  // 376.0 round the neutral line lies in the first flat
+  CHECK(holds_station(at, 25 + middle));
+  const auto [slatted, under] = datum_pilots("{thickness = 28, pitch = 50, coverage = 0.9}");
+  const Profile& contact = slatted.sections.front().lower;
+  CHECK(holds_station(under, (contact.station(1) + contact.station(2)) / 2));
+}
+
 TEST_CASE("Guide rollers make the former smaller and keep the ratchet's run beyond them") {
   const std::string job = crown(100, 450);
   const PressPlan plain = planned(job_text(job, birch(8)));

@@ -87,7 +87,7 @@ std::optional<Bars> free_bars(const Drawing& drawing, const Part& part, const Ve
     for (double x = kEdge; x + kBar + kEdge < drawing.size().x(); x += kStep) {
       const Bars bars = bars_at({x, y});
       const std::array<Segment, 2> both{bars.across, bars.up};
-      if (std::all_of(both.begin(), both.end(), [&](const Segment& bar) {
+      if (sheet.free(bars.name, 1) && std::all_of(both.begin(), both.end(), [&](const Segment& bar) {
             return inside(part.outline(), moved(bar, -shift), kEdge - 1) && sheet.free(grown(box(bar), 2));
           }))
         return bars;

@@ -3,6 +3,8 @@
 #include <catch2/catch.hpp>
 #include <set>
 
+#include "exporters/drawing/clearance.hpp"
+#include "exporters/drawing/text.hpp"
 #include "tests/exporters/svg/sample_plan.hpp"
 
 using namespace lamwright;
@@ -62,4 +64,16 @@ TEST_CASE("the check bars are 100 long, clear of bores and left out on a small b
   }
   CHECK(bars == 2);
   CHECK(layers_of(cutting_drawing(board({}, {90, 90}))) == std::set<std::string>{"OUTLINE"});
+}
+
+TEST_CASE("the check bars and their name keep clear of marks") {
+  PartSpec spec{"board", PartKind::former_lower, "plywood 18", rectangle({0, 0}, {300, 150}), 18, {}, {}, {},
+                true};
+  spec.marks.push_back({Mark::Kind::label, {}, "L", {12, 12}, 0, 10});
+  const Drawing drawing = cutting_drawing(make_part(std::move(spec)));
+  std::vector<Box2> texts;
+  for (const Item& item : drawing.items())
+    if (const auto* text = std::get_if<Text>(&item.shape)) texts.push_back(text_box(*text));
+  REQUIRE(texts.size() == 2);
+  CHECK_FALSE(overlap(texts[0], texts[1]));
 }

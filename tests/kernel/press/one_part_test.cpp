@@ -131,7 +131,7 @@ TEST_CASE("A narrow square-sided foot steps out to 150 where that stays inside t
 }
 
 TEST_CASE("A continuous caul has its datum at the middle of the girth, a slatted one on an L at the bend's middle") {
-  const std::string ell = "width = 500\ntrim = 0\nprofile = [{line = 400}, {bend = 80, radius = 200}, {line = 200}]";
+  const std::string ell = "width = 500\ntrim = 0\nprofile = [{line = 500}, {bend = 80, radius = 200}, {line = 150}]";
   const auto datum_pilots = [&](const std::string& caul) {
     const PressPlan plan = planned(job_text(ell, birch(6), "[press]\nspringback = \"none\"\n[caul]\nkind = " + caul + "\n"));
     std::vector<double> stations;
@@ -140,7 +140,7 @@ TEST_CASE("A continuous caul has its datum at the middle of the girth, a slatted
   };
   const auto holds_station = [](const std::vector<double>& stations, double s) { return std::any_of(stations.begin(), stations.end(), [&](double x) { return std::abs(x - s) < 1e-6; }); };
   const auto [continuous, at] = datum_pilots("{thickness = 28}");
-  const double middle = continuous.neutral.girth() / 2;  // 376.0 round the neutral line lies in the first flat
+  const double middle = continuous.neutral.girth() / 2;  // 467.8 round the neutral line: in the first flat
   CHECK(holds_station(at, 25 + middle));
   const auto [slatted, under] = datum_pilots("{thickness = 28, pitch = 50, coverage = 0.9}");
   const Profile& contact = slatted.sections.front().lower;

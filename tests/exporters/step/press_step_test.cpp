@@ -1,0 +1,141 @@
+// Whole presses as STEP files read back: the worked cases and the demo jobs.
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "exporters/step/step_exporter.hpp"
+#include "kernel/solid/measure.hpp"
+#include "tests/exporters/step/read_back.hpp"
+#include "tests/support/expect.hpp"
+#include "tests/support/jobs.hpp"
+
+using namespace lamwright;
+using namespace lamwright::test;
+
+namespace {
+
+class KeepingSink : public Sink {
+ public:
+  void write(const std::string& path, std::string_view bytes) override {
+    names_.push_back(path);
+    files[path] = bytes;
+  }
+  const std::vector<std::string>& written() const override { return names_; }
+  std::map<std::string, std::string> files;
+
+ private:
+  std::vector<std::string> names_;
+};
+
+ReadFile press_read_back(const Evaluation& result) {
+  Progress progress;
+  KeepingSink sink;
+  StepExporter().write({*result.job, *result.plan, result.findings, progress}, sink);
+  return read_back(sink.files.at("press.step"));
+}
+
+// Every instance of a plan, in the file: volume, place, names; bore walls as full cylinders on the part's own axes.
+void require_press(const Evaluation& result) {
+  const PressPlan& plan = *result.plan;
+  const ReadFile file = press_read_back(result);
+  REQUIRE(file.roots == std::vector<std::string>{"press"});
+  REQUIRE(file.instances.size() == plan.bodies.size());
+  std::size_t seen = 0;
+  for (const ReadInstance& instance : file.instances) {
+    const auto body = std::find_if(plan.bodies.begin(), plan.bodies.end(), [&](const Body& b) { return "press/" + b.name == instance.path; });
+    REQUIRE(body != plan.bodies.end());
+    const Part& part = plan.parts[body->part];
+    INFO(body->name);
+    CHECK(instance.product == part.name());
+    CHECK(solid_volume(instance.solid) == within(part.volume(), 1e-7 * part.volume()));
+    CHECK(same(solid_centre(instance.solid), body->placed.point(part.centre()), 1e-5));
+    const auto walls = cylinder_faces(instance.solid);
+    for (const Bore& bore : part.bores()) {
+      const Vec3 at = body->placed.point(bore.at), axis = body->placed.vector(bore.axis);
+      const auto on_axis = [&](const CylinderFace& face) {
+        const Vec3 off = face.point - at;
+        return face.full && std::abs(face.radius - bore.diameter / 2) < 1e-7 && (off - off.dot(axis) * axis).norm() < 1e-5;
+      };
+      CHECK(std::count_if(walls.begin(), walls.end(), on_axis) == 1);
+    }
+    ++seen;
+  }
+  CHECK(seen == plan.bodies.size());
+}
+
+struct WorkedFormer {
+  double width, height, area;
+};
+
+void require_former(const Evaluation& result, const WorkedFormer& worked) {
+  int formers = 0;
+  for (const ReadInstance& instance : press_read_back(result).instances) {
+    if (instance.product != "former-lower") continue;
+    ++formers;
+    const Part::Box box = solid_box(instance.solid);
+    CHECK(box.size().x() == within(worked.width, 0.001));
+    CHECK(box.size().y() == within(worked.height, 0.001));
+    CHECK(box.low.y() == within(0, 1e-6));
+  }
+  CHECK(formers == 4);
+  CHECK(part_named(*result.plan, "former-lower").outline().area() == within(worked.area, 0.01));
+}
+
+std::string text_of(const std::filesystem::path& path) {
+  std::ifstream file(path);
+  std::stringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+}  // namespace
+
+TEST_CASE("the worked cases come back from their STEP files", "[step]") {
+  const Evaluation first = evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked));
+  const Evaluation second = evaluated(job_text("width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]", birch(7), kWorked));
+  const Evaluation third = evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 30, radius = 1500}]", birch(6), kWorked));
+  require_former(first, {652.0024, 326.0487, 174786.69});
+  require_former(second, {881.5320, 364.0067, 244709.24});
+  require_former(third, {805.0832, 156.2869, 110781.87});
+  for (const Evaluation* result : {&first, &second, &third}) require_press(*result);
+}
+
+TEST_CASE("every demo job that can be pressed comes back from its STEP file", "[step]") {
+  const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
+  const MemorySources sources({{"../shop/rows.toml", text_of(jobs / "../shop/rows.toml")}});
+  int pressed = 0, refused = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(jobs)) {
+    if (entry.path().extension() != ".toml") continue;
+    INFO(entry.path().filename().string());
+    const Evaluation result = evaluated(text_of(entry.path()), sources);
+    if (!result.plan) {
+      CHECK(entry.path().filename().string().starts_with("refused"));
+      ++refused;
+      continue;
+    }
+    require_press(result);
+    ++pressed;
+  }
+  CHECK(pressed >= 6);
+  CHECK(refused >= 1);
+}
+
+TEST_CASE("solids of a whole press are valid and do not meet themselves", "[step]") {
+  const Evaluation result = evaluated(job_text("width = 300\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]", birch(7), kWorked));
+  REQUIRE(result.plan);
+  std::size_t seen = 0;
+  for (const Part& part : result.plan->parts) {
+    INFO(part.name());
+    const Solid solid = build_solid(part);
+    CHECK(is_valid(solid));
+    CHECK_FALSE(meets_itself(solid));
+    const ShapeCounts counts = shape_counts(solid);
+    CHECK(counts.solids == 1);
+    CHECK(counts.shells == 1);
+    CHECK(counts.other_faces == 0);
+    CHECK(counts.free_edges == 0);
+    ++seen;
+  }
+  CHECK(seen == result.plan->parts.size());
+}

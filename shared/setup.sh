@@ -25,8 +25,8 @@ LAMWRIGHT_BUILD_PACKAGES=(
   libocct-foundation-dev libocct-modeling-data-dev libocct-modeling-algorithms-dev libocct-visualization-dev
   libocct-ocaf-dev libocct-data-exchange-dev
 )
-# What the tests need on top: the test libraries, a renderer for drawings, an independent reader of STEP.
-LAMWRIGHT_TEST_PACKAGES=(catch2 librapidcheck-dev python3-minimal librsvg2-bin fonts-dejavu-core gmsh)
+# What the tests need on top.
+LAMWRIGHT_TEST_PACKAGES=(catch2 librapidcheck-dev python3)
 
 # Builds run on all cores but never more than the memory carries (about 1.5 GB a compiler).
 lamwright_jobs() {

@@ -5,7 +5,7 @@ cd "$(dirname "$0")/.."
 program=${1:-build/test/cli/lamwright}
 out=$(mktemp -d)
 trap 'rm -rf "$out"' EXIT
-(cd fixtures/jobs && SOURCE_DATE_EPOCH=0 "../../$program" build reading-desk.toml -o "$out/reading-desk" >/dev/null)
+(cd fixtures/jobs && env -u SOURCE_DATE_EPOCH "../../$program" build reading-desk.toml -o "$out/reading-desk" >/dev/null)
 rm -rf fixtures/golden/reading-desk
 mkdir -p fixtures/golden
 cp -r "$out/reading-desk" fixtures/golden/reading-desk

@@ -17,6 +17,7 @@ import cases_errors  # noqa: E402,F401
 import cases_figures  # noqa: E402
 import cases_files  # noqa: E402,F401
 import cases_schema  # noqa: E402,F401
+import cases_step  # noqa: E402,F401
 import harness  # noqa: E402
 import oracle  # noqa: E402
 

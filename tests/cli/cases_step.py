@@ -1,0 +1,108 @@
+"""STEP files read by a few lines of our own, so that nothing of the writer's library is trusted.
+
+Read: ISO 10303-21 exchange structure (clear text); ISO 10303-42 topology: a closed shell uses every edge twice."""
+import math
+import re
+
+import oracle
+from harness import test
+
+ENTITY = re.compile(r"#(\d+)\s*=\s*([A-Z0-9_]*)\s*\((.*)\)$", re.S)
+
+
+def entities(text):
+    """{id: (type, arguments as text)} of a file's DATA section."""
+    assert text.startswith("ISO-10303-21;") and text.rstrip().endswith("END-ISO-10303-21;")
+    data = text[text.index("DATA;") + 5:text.rindex("ENDSEC;")]
+    out = {}
+    for statement in re.split(r";\s*(?=#|\s*$)", data):
+        match = ENTITY.match(statement.strip())
+        if match:
+            out[int(match.group(1))] = (match.group(2), match.group(3))
+    return out
+
+
+def of_type(model, kind):
+    return {key: arguments for key, (name, arguments) in model.items() if name == kind}
+
+
+def references(arguments):
+    return [int(ref) for ref in re.findall(r"#(\d+)", arguments)]
+
+
+def point(model, key):
+    numbers = re.findall(r"-?\d+\.?\d*(?:E[+-]?\d+)?", model[key][1].split("(", 1)[1])
+    return tuple(float(n) for n in numbers)
+
+
+def require_closed(model):
+    """Every edge curve is used by exactly two oriented edges, once each way round."""
+    uses = {}
+    for arguments in of_type(model, "ORIENTED_EDGE").values():
+        edge = references(arguments)[-1]
+        uses.setdefault(edge, []).append(arguments.strip().endswith(".T."))
+    assert uses, "no edges"
+    edges = of_type(model, "EDGE_CURVE")
+    assert set(uses) == set(edges)
+    for edge, senses in uses.items():
+        assert sorted(senses) == [False, True], "edge %d is used %s" % (edge, senses)
+
+
+def cylinders(model):
+    """(point on the axis, direction, radius) of every cylindrical surface."""
+    out = []
+    for arguments in of_type(model, "CYLINDRICAL_SURFACE").values():
+        placement = references(arguments)[0]
+        origin, axis = references(model[placement][1])[:2]
+        out.append((point(model, origin), point(model, axis), float(arguments.rsplit(",", 1)[1])))
+    return out
+
+
+def off_axis(at, axis, p):
+    d = [a - b for a, b in zip(p, at)]
+    along = sum(x * y for x, y in zip(d, axis))
+    return math.sqrt(max(0.0, sum(x * x for x in d) - along * along))
+
+
+@test
+def parts_in_step_are_closed_and_bored_where_the_summary_says(bench):
+    summary = bench.built(oracle.W2)
+    bores = parts = 0
+    for part in summary["parts"]:
+        text = open(bench.path("out", "parts", part["name"] + ".step"), encoding="ascii").read()
+        model = entities(text)
+        assert len(of_type(model, "MANIFOLD_SOLID_BREP")) == 1, part["name"]
+        require_closed(model)
+        faces = len(of_type(model, "ADVANCED_FACE"))
+        assert faces == len(of_type(model, "PLANE")) + len(of_type(model, "CYLINDRICAL_SURFACE")), part["name"]
+        vertices = [point(model, references(a)[0]) for a in of_type(model, "VERTEX_POINT").values()]
+        for axis in range(3):
+            low = min(v[axis] for v in vertices)
+            assert abs(low) < 1e-6 or part["kind"] in ("panel", "fixing-block"), (part["name"], axis, low)
+        walls = cylinders(model)
+        shift = part["origin"] + [0]
+        for hole in part["holes"]:
+            at = [a + s for a, s in zip(hole["at"], shift)]
+            radii = [r for p, d, r in walls if abs(off_axis(at, hole["axis"], p)) < 1e-5 and abs(abs(sum(x * y for x, y in zip(d, hole["axis"]))) - 1) < 1e-9]
+            wanted = [hole["diameter"] / 2] + ([hole["counterbore"]["diameter"] / 2] if "counterbore" in hole else [])
+            for radius in wanted:
+                assert any(abs(r - radius) < 1e-9 for r in radii), (part["name"], hole, radii)
+            bores += 1
+        parts += 1
+    assert parts >= 6 and bores >= 20
+
+
+@test
+def the_assembly_holds_each_part_once_and_each_body_by_name(bench):
+    summary = bench.built(oracle.W2)
+    model = entities(open(bench.path("out", "press.step"), encoding="ascii").read())
+    assert len(of_type(model, "MANIFOLD_SOLID_BREP")) == len(summary["parts"])
+    require_closed(model)
+    products = sorted(re.findall(r"'([^']*)'", a)[1] for a in of_type(model, "PRODUCT").values())
+    assert products == sorted(["press"] + [p["name"] for p in summary["parts"]]), products
+    names = [re.findall(r"'([^']*)'", a)[1] for a in of_type(model, "NEXT_ASSEMBLY_USAGE_OCCURRENCE").values()]
+    assert len(names) == len(set(names)) == sum(p["count"] for p in summary["parts"])
+    for part in summary["parts"]:
+        assert sum(1 for n in names if re.fullmatch(re.escape(part["name"]) + r"-\d+", n)) == part["count"], part["name"]
+    colours = of_type(model, "COLOUR_RGB")
+    assert len(colours) >= 4

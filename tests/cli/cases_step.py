@@ -36,14 +36,16 @@ def point(model, key):
 
 
 def require_closed(model):
-    """Every edge curve is used by exactly two oriented edges, once each way round."""
+    """Every edge curve is used by exactly two faces, once each way round (a bound may turn its loop round)."""
     uses = {}
-    for arguments in of_type(model, "ORIENTED_EDGE").values():
-        edge = references(arguments)[-1]
-        uses.setdefault(edge, []).append(arguments.strip().endswith(".T."))
+    bounds = list(of_type(model, "FACE_BOUND").values()) + list(of_type(model, "FACE_OUTER_BOUND").values())
+    for bound in bounds:
+        kept = bound.strip().endswith(".T.")
+        for oriented in references(model[references(bound)[0]][1]):
+            arguments = model[oriented][1]
+            uses.setdefault(references(arguments)[-1], []).append(arguments.strip().endswith(".T.") == kept)
     assert uses, "no edges"
-    edges = of_type(model, "EDGE_CURVE")
-    assert set(uses) == set(edges)
+    assert set(uses) == set(of_type(model, "EDGE_CURVE"))
     for edge, senses in uses.items():
         assert sorted(senses) == [False, True], "edge %d is used %s" % (edge, senses)
 
@@ -83,7 +85,7 @@ def parts_in_step_are_closed_and_bored_where_the_summary_says(bench):
         shift = part["origin"] + [0]
         for hole in part["holes"]:
             at = [a + s for a, s in zip(hole["at"], shift)]
-            radii = [r for p, d, r in walls if abs(off_axis(at, hole["axis"], p)) < 1e-5 and abs(abs(sum(x * y for x, y in zip(d, hole["axis"]))) - 1) < 1e-9]
+            radii = [r for p, d, r in walls if abs(off_axis(at, hole["axis"], p)) < 1e-5 and abs(abs(sum(x * y for x, y in zip(d, hole["axis"]))) - 1) < 1e-6]
             wanted = [hole["diameter"] / 2] + ([hole["counterbore"]["diameter"] / 2] if "counterbore" in hole else [])
             for radius in wanted:
                 assert any(abs(r - radius) < 1e-9 for r in radii), (part["name"], hole, radii)

@@ -18,10 +18,10 @@ lamwright_install() {
   lamwright_as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
 }
 
-# What a build needs. libtbb-dev is linked by the OpenCASCADE targets.
+# What a build needs. libtbb-dev, fontconfig, freetype and X11 are linked by the OpenCASCADE targets.
 LAMWRIGHT_BUILD_PACKAGES=(
   g++ cmake ninja-build libeigen3-dev libtomlplusplus-dev nlohmann-json3-dev libtinyxml2-dev
-  libboost-program-options-dev libtbb-dev
+  libboost-program-options-dev libtbb-dev libfontconfig-dev libfreetype-dev libx11-dev
   libocct-foundation-dev libocct-modeling-data-dev libocct-modeling-algorithms-dev libocct-visualization-dev
   libocct-ocaf-dev libocct-data-exchange-dev
 )

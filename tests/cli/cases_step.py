@@ -61,9 +61,10 @@ def cylinders(model):
 
 
 def off_axis(at, axis, p):
-    d = [a - b for a, b in zip(p, at)]
-    along = sum(x * y for x, y in zip(d, axis))
-    return math.sqrt(max(0.0, sum(x * x for x in d) - along * along))
+    """Distance of p from the line through `at`: the cross product, since rounded axes are not quite unit."""
+    x, y, z = (a - b for a, b in zip(p, at))
+    u, v, w = axis
+    return math.hypot(y * w - z * v, z * u - x * w, x * v - y * u)
 
 
 @test

@@ -11,23 +11,30 @@ namespace {
 
 std::string summary_text(const Evaluation& result, const std::string& folder, std::size_t files) {
   const PressPlan& plan = *result.plan;
-  std::string text = (plan.title.empty() ? "Press" : plan.title) + ": " + plan.method + " press, " + counted(long(plan.sections.size()), "former") + "\n";
+  std::string text = (plan.title.empty() ? "Press" : plan.title) + ": " + plan.method + " press, " +
+                     counted(long(plan.sections.size()), "former") + "\n";
   std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < plan.parts.size(); ++i) {
     const Vec3 size = plan.parts[i].box().size();
-    rows.push_back({"  " + std::to_string(instances(plan, i)) + " x", plan.parts[i].name(), number(size.x(), 1) + " x " + number(size.y(), 1) + " x " + number(size.z(), 1), plan.parts[i].stock()});
+    rows.push_back({"  " + std::to_string(instances(plan, i)) + " x", plan.parts[i].name(),
+                    number(size.x(), 1) + " x " + number(size.y(), 1) + " x " + number(size.z(), 1),
+                    plan.parts[i].stock()});
   }
   text += aligned(rows);
   text += "Checks: " + verdict_counts(result.findings) + "\n";
   for (const Finding& f : worst_first(result.findings))
-    if (f.verdict != Verdict::pass) text += "  " + to_text(f.verdict) + ": " + f.title + " (" + f.where + ") " + number(f.value, 1) + ", limit " + number(f.limit, 1) + " " + f.unit + ". " + f.advice + "\n";
+    if (f.verdict != Verdict::pass)
+      text += "  " + to_text(f.verdict) + ": " + f.title + " (" + f.where + ") " + number(f.value, 1) +
+              ", limit " + number(f.limit, 1) + " " + f.unit + ". " + f.advice + "\n";
   for (const std::string& note : plan.notes) text += "Note: " + note + "\n";
   return text + counted(long(files), "file") + " in " + folder + "\n";
 }
 
 int refuse_failed(const Evaluation& result) {
   for (const Finding& f : worst_first(result.findings))
-    if (f.verdict == Verdict::fail) message(f.title + " (" + f.where + "): " + number(f.value, 2) + " " + f.unit + ", limit " + number(f.limit, 2) + "; " + f.advice);
+    if (f.verdict == Verdict::fail)
+      message(f.title + " (" + f.where + "): " + number(f.value, 2) + " " + f.unit + ", limit " +
+              number(f.limit, 2) + "; " + f.advice);
   message("nothing was written; --despite-fails builds all the same");
   return kFindingFailed;
 }
@@ -58,17 +65,23 @@ int build(const po::variables_map& values) {
 
 int run(const std::vector<std::string>& arguments) {
   Accepts accepts{po::options_description(), {"job"}};
-  accepts.options.add_options()("output,o", po::value<std::string>()->value_name("DIR"), "folder for the results: new, empty, or from an earlier build")(
-      "step", po::value<std::string>()->value_name("SCHEMA"), "schema of STEP files: ap214 (default) or ap242")("despite-fails", "build although a check fails");
+  accepts.options.add_options()("output,o", po::value<std::string>()->value_name("DIR"),
+                                "folder for the results: new, empty, or from an earlier build")(
+      "step", po::value<std::string>()->value_name("SCHEMA"),
+      "schema of STEP files: ap214 (default) or ap242")("despite-fails", "build although a check fails");
   po::variables_map values;
   if (!parse(build_command(), accepts, arguments, values)) return kDone;
-  if (values.count("step") && values["step"].as<std::string>() != "ap214" && values["step"].as<std::string>() != "ap242")
+  if (values.count("step") && values["step"].as<std::string>() != "ap214" &&
+      values["step"].as<std::string>() != "ap242")
     throw UsageError{"--step " + values["step"].as<std::string>() + " is unknown: ap214 or ap242"};
   return build(values);
 }
 
 }  // namespace
 
-Command build_command() { return {"build", "build JOB -o DIR [--step ap214|ap242] [--despite-fails]", "Lays out the press and writes solids, cutting files, drawings and the summary.", run}; }
+Command build_command() {
+  return {"build", "build JOB -o DIR [--step ap214|ap242] [--despite-fails]",
+          "Lays out the press and writes solids, cutting files, drawings and the summary.", run};
+}
 
 }  // namespace lamwright::cli

@@ -8,12 +8,18 @@ namespace lamwright::cli {
 namespace {
 
 std::string as_json(const Evaluation& result) {
-  const Json json{{"schema", 1}, {"title", result.job->title}, {"method", result.plan->method}, {"findings", json_findings(result.findings)}, {"notes", result.plan->notes}, {"read", result.job->notes}};
+  const Json json{{"schema", 1},
+                  {"title", result.job->title},
+                  {"method", result.plan->method},
+                  {"findings", json_findings(result.findings)},
+                  {"notes", result.plan->notes},
+                  {"read", result.job->notes}};
   return json_text(json);
 }
 
 std::string as_table(const Evaluation& result) {
-  std::string text = "Press: " + result.plan->method + ". " + result.plan->reason + "\n\n" + findings_table(result.findings) + "\n" + verdict_counts(result.findings) + "\n";
+  std::string text = "Press: " + result.plan->method + ". " + result.plan->reason + "\n\n" +
+                     findings_table(result.findings) + "\n" + verdict_counts(result.findings) + "\n";
   for (const std::string& note : result.plan->notes) text += "Note: " + note + "\n";
   for (const std::string& note : result.job->notes) text += "Read: " + note + "\n";
   return text;
@@ -35,6 +41,9 @@ int run(const std::vector<std::string>& arguments) {
 
 }  // namespace
 
-Command check_command() { return {"check", "check JOB [--json]", "Checks a job: findings as a table, worst first. Writes no file.", run}; }
+Command check_command() {
+  return {"check", "check JOB [--json]", "Checks a job: findings as a table, worst first. Writes no file.",
+          run};
+}
 
 }  // namespace lamwright::cli

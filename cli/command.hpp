@@ -18,6 +18,15 @@ Command measure_command();
 Command list_command();
 Command start_command();
 
-enum ExitStatus { kDone = 0, kToolFailed = 1, kWrongCommandLine = 2, kWrongJob = 3, kFindingFailed = 4, kFileFailed = 5, kInterrupted = 130, kTerminated = 143 };
+enum ExitStatus {
+  kDone = 0,
+  kToolFailed = 1,
+  kWrongCommandLine = 2,
+  kWrongJob = 3,
+  kFindingFailed = 4,
+  kFileFailed = 5,
+  kInterrupted = 130,
+  kTerminated = 143
+};
 
 }  // namespace lamwright::cli

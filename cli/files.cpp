@@ -40,7 +40,8 @@ std::string read_file(const std::filesystem::path& path) {
     if (got < 0) refuse(path);
     if (got == 0) return bytes;
     bytes.append(buffer, static_cast<std::size_t>(got));
-    if (bytes.size() > kMostBytes) throw file_error(path.string(), "is larger than 64 MB", "give a smaller file");
+    if (bytes.size() > kMostBytes)
+      throw file_error(path.string(), "is larger than 64 MB", "give a smaller file");
   }
 }
 
@@ -52,9 +53,11 @@ std::string FileSources::date() const {
   const char* end = text + std::strlen(text);
   if (std::from_chars(text, end, seconds).ptr != end || seconds < 0 || seconds > 253402300799LL)
     throw file_error("SOURCE_DATE_EPOCH", std::string("read \"") + text + "\"", "give seconds since 1970");
-  const std::chrono::year_month_day day{std::chrono::floor<std::chrono::days>(std::chrono::sys_seconds{std::chrono::seconds{seconds}})};
+  const std::chrono::year_month_day day{
+      std::chrono::floor<std::chrono::days>(std::chrono::sys_seconds{std::chrono::seconds{seconds}})};
   const std::string year = std::to_string(int(day.year()));
-  return std::string(4 - year.size(), '0') + year + "-" + two(unsigned(day.month())) + "-" + two(unsigned(day.day()));
+  return std::string(4 - year.size(), '0') + year + "-" + two(unsigned(day.month())) + "-" +
+         two(unsigned(day.day()));
 }
 
 }  // namespace lamwright::cli

@@ -12,9 +12,12 @@ namespace lamwright::cli {
 int status_of(const Error& error) {
   switch (error.kind()) {
     case ErrorKind::job:
-    case ErrorKind::geometry: return kWrongJob;
-    case ErrorKind::file: return kFileFailed;
-    case ErrorKind::internal: return kToolFailed;
+    case ErrorKind::geometry:
+      return kWrongJob;
+    case ErrorKind::file:
+      return kFileFailed;
+    case ErrorKind::internal:
+      return kToolFailed;
   }
   return kToolFailed;
 }
@@ -30,18 +33,27 @@ int tell(const std::vector<Error>& errors) {
 }
 
 std::string verdict_counts(const std::vector<Finding>& findings) {
-  const auto count = [&](Verdict verdict) { return std::to_string(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.verdict == verdict; })); };
-  return count(Verdict::pass) + " pass, " + count(Verdict::caution) + " caution, " + count(Verdict::fail) + " fail";
+  const auto count = [&](Verdict verdict) {
+    return std::to_string(std::count_if(findings.begin(), findings.end(),
+                                        [&](const Finding& f) { return f.verdict == verdict; }));
+  };
+  return count(Verdict::pass) + " pass, " + count(Verdict::caution) + " caution, " + count(Verdict::fail) +
+         " fail";
 }
 
 std::string findings_table(const std::vector<Finding>& findings) {
   std::vector<std::vector<std::string>> rows{{"verdict", "check", "value", "limit", "where"}};
-  const auto with_unit = [](double value, const std::string& unit) { return number(value, 2) + (unit.empty() ? "" : " " + unit); };
+  const auto with_unit = [](double value, const std::string& unit) {
+    return number(value, 2) + (unit.empty() ? "" : " " + unit);
+  };
   const std::vector<Finding> sorted = worst_first(findings);
-  for (const Finding& f : sorted) rows.push_back({to_text(f.verdict), f.title, with_unit(f.value, f.unit), with_unit(f.limit, f.unit), f.where});
+  for (const Finding& f : sorted)
+    rows.push_back(
+        {to_text(f.verdict), f.title, with_unit(f.value, f.unit), with_unit(f.limit, f.unit), f.where});
   std::string text = aligned(rows);
   for (const Finding& f : sorted)
-    if (!f.advice.empty()) text += "\n" + to_text(f.verdict) + ": " + f.title + " (" + f.where + "). " + f.advice + "\n";
+    if (!f.advice.empty())
+      text += "\n" + to_text(f.verdict) + ": " + f.title + " (" + f.where + "). " + f.advice + "\n";
   return text;
 }
 

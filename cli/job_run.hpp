@@ -10,7 +10,8 @@ namespace lamwright::cli {
 // Exit status of an error.
 int status_of(const Error& error);
 
-// Reads and evaluates. Throws Error (file) when the job file cannot be read; other errors are told and returned.
+// Reads and evaluates. Throws Error (file) when the job file cannot be read; other errors are told and
+// returned.
 Evaluation evaluated(const std::string& job_file, const Registry& registry, Progress& progress);
 // Tells every error on stderr; the status of the first.
 int tell(const std::vector<Error>& errors);

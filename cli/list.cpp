@@ -34,7 +34,8 @@ Rows exporter_rows() {
 
 std::string figures(const TradeRow& row) {
   std::string text;
-  for (const auto& [name, value] : row.numbers) text += (text.empty() ? "" : ", ") + name + " " + number(value, 4);
+  for (const auto& [name, value] : row.numbers)
+    text += (text.empty() ? "" : ", ") + name + " " + number(value, 4);
   return text;
 }
 
@@ -67,13 +68,18 @@ int run(const std::vector<std::string>& arguments) {
   if (!parse(list_command(), accepts, arguments, values)) return kDone;
   const std::string what = required(values, "what", "WHAT (" + listed(known()) + ")");
   const std::vector<std::string> names = known();
-  if (std::find(names.begin(), names.end(), what) == names.end()) throw UsageError{"list " + what + " is unknown: " + listed(names)};
+  if (std::find(names.begin(), names.end(), what) == names.end())
+    throw UsageError{"list " + what + " is unknown: " + listed(names)};
   print(listing(what));
   return kDone;
 }
 
 }  // namespace
 
-Command list_command() { return {"list", "list methods|exporters|keys|timbers|boards|glues|cauls|straps|classes|fasteners", "Shows what is known: press methods, exporters, job-file keys, trade rows with their sources.", run}; }
+Command list_command() {
+  return {"list", "list methods|exporters|keys|timbers|boards|glues|cauls|straps|classes|fasteners",
+          "Shows what is known: press methods, exporters, job-file keys, trade rows with their sources.",
+          run};
+}
 
 }  // namespace lamwright::cli

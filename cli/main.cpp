@@ -13,13 +13,15 @@
 namespace lamwright::cli {
 namespace {
 
-std::array<Command, 5> commands() { return {build_command(), check_command(), measure_command(), list_command(), start_command()}; }
+std::array<Command, 5> commands() {
+  return {build_command(), check_command(), measure_command(), list_command(), start_command()};
+}
 
 std::string help_text() {
   std::vector<std::vector<std::string>> rows;
   for (const Command& command : commands()) rows.push_back({"  " + command.name, command.summary});
-  return "Usage: lamwright COMMAND ...\n\nPlans presses for curved laminated panels from one job file.\n\n" + aligned(rows) +
-         "\nlamwright COMMAND --help tells more; lamwright --version prints the version.\n";
+  return "Usage: lamwright COMMAND ...\n\nPlans presses for curved laminated panels from one job file.\n\n" +
+         aligned(rows) + "\nlamwright COMMAND --help tells more; lamwright --version prints the version.\n";
 }
 
 int dispatched(const std::vector<std::string>& arguments) {
@@ -39,7 +41,8 @@ int dispatched(const std::vector<std::string>& arguments) {
     names.push_back(command.name);
   }
   const auto near = nearest_name(name, names);
-  throw UsageError{"\"" + name + "\" is not a command" + (near ? "; did you mean \"" + *near + "\"?" : ": " + listed(names))};
+  throw UsageError{"\"" + name + "\" is not a command" +
+                   (near ? "; did you mean \"" + *near + "\"?" : ": " + listed(names))};
 }
 
 // SIGTERM ends with its own status, SIGINT with the shell's.

@@ -15,7 +15,8 @@ namespace {
 
 // A job file, or the profile itself: "[{line = 120}, {bend = 70, radius = 380}]".
 ProfileResult read_input(const std::string& input) {
-  if (input.starts_with("[") || input.starts_with("{")) return read_profile("panel.profile = " + input, "profile", FileSources(""));
+  if (input.starts_with("[") || input.starts_with("{"))
+    return read_profile("panel.profile = " + input, "profile", FileSources(""));
   return read_profile(read_file(input), input, FileSources(input));
 }
 
@@ -29,17 +30,27 @@ std::string as_table(const Profile& profile) {
   std::vector<std::vector<std::string>> rows{{"run", "length", "radius", "turn", "from", "to"}};
   for (std::size_t i = 0; i < profile.runs().size(); ++i) {
     const Run& run = profile.runs()[i];
-    rows.push_back({run_name(profile, i), number(run.length, 4), run.straight() ? "-" : number(1 / std::abs(run.curvature), 4), run.straight() ? "-" : number(degrees(run.turn()), 4), number(profile.station(i), 4), number(profile.station(i + 1), 4)});
+    rows.push_back({run_name(profile, i), number(run.length, 4),
+                    run.straight() ? "-" : number(1 / std::abs(run.curvature), 4),
+                    run.straight() ? "-" : number(degrees(run.turn()), 4), number(profile.station(i), 4),
+                    number(profile.station(i + 1), 4)});
   }
-  return aligned(rows) + "\ngirth " + number(profile.girth(), 4) + " mm, turn " + number(degrees(profile.turn()), 4) + " degrees, chord " + number(chord(profile), 4) + " mm\n" +
-         "shape changes at " + stations_text(profile.shape_changes()) + "\ninflections at " + stations_text(profile.inflections()) + "\n";
+  return aligned(rows) + "\ngirth " + number(profile.girth(), 4) + " mm, turn " +
+         number(degrees(profile.turn()), 4) + " degrees, chord " + number(chord(profile), 4) + " mm\n" +
+         "shape changes at " + stations_text(profile.shape_changes()) + "\ninflections at " +
+         stations_text(profile.inflections()) + "\n";
 }
 
 std::string as_json(const Profile& profile) {
   Json changes = Json::array(), inflections = Json::array();
   for (const double s : profile.shape_changes()) changes.push_back(json_number(s));
   for (const double s : profile.inflections()) inflections.push_back(json_number(s));
-  return json_text({{"runs", json_runs(profile)}, {"girth", json_number(profile.girth())}, {"turn", json_number(degrees(profile.turn()))}, {"chord", json_number(chord(profile))}, {"shape_changes", changes}, {"inflections", inflections}});
+  return json_text({{"runs", json_runs(profile)},
+                    {"girth", json_number(profile.girth())},
+                    {"turn", json_number(degrees(profile.turn()))},
+                    {"chord", json_number(chord(profile))},
+                    {"shape_changes", changes},
+                    {"inflections", inflections}});
 }
 
 int run(const std::vector<std::string>& arguments) {
@@ -55,6 +66,9 @@ int run(const std::vector<std::string>& arguments) {
 
 }  // namespace
 
-Command measure_command() { return {"measure", "measure PROFILE [--json]", "Measures a profile: a job file, or runs like '[{line = 120}, {bend = 70, radius = 380}]'.", run}; }
+Command measure_command() {
+  return {"measure", "measure PROFILE [--json]",
+          "Measures a profile: a job file, or runs like '[{line = 120}, {bend = 70, radius = 380}]'.", run};
+}
 
 }  // namespace lamwright::cli

@@ -16,7 +16,8 @@ std::string help_text(const Command& command, const po::options_description& opt
 
 }  // namespace
 
-bool parse(const Command& command, const Accepts& accepts, const std::vector<std::string>& arguments, po::variables_map& values) {
+bool parse(const Command& command, const Accepts& accepts, const std::vector<std::string>& arguments,
+           po::variables_map& values) {
   po::options_description visible("Options");
   for (const auto& option : accepts.options.options()) visible.add(option);
   visible.add_options()("help,h", "show this text");
@@ -29,7 +30,12 @@ bool parse(const Command& command, const Accepts& accepts, const std::vector<std
   try {
     using namespace po::command_line_style;
     // No guessing of abbreviated options: a typing slip must not become another option.
-    po::store(po::command_line_parser(arguments).options(all).positional(positions).style(unix_style & ~allow_guessing).run(), values);
+    po::store(po::command_line_parser(arguments)
+                  .options(all)
+                  .positional(positions)
+                  .style(unix_style & ~allow_guessing)
+                  .run(),
+              values);
     po::notify(values);
   } catch (const po::error& fault) {
     throw UsageError{fault.what()};

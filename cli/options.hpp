@@ -22,7 +22,8 @@ struct Accepts {
 };
 
 // Adds --help. Throws UsageError; prints the help to stdout and returns false when it was asked for.
-bool parse(const Command& command, const Accepts& accepts, const std::vector<std::string>& arguments, po::variables_map& values);
+bool parse(const Command& command, const Accepts& accepts, const std::vector<std::string>& arguments,
+           po::variables_map& values);
 
 // The value of a required argument. Throws UsageError when it is missing.
 std::string required(const po::variables_map& values, const std::string& name, const std::string& shown);

@@ -22,10 +22,15 @@ namespace fs = std::filesystem;
 constexpr const char* kList = "files.txt";
 constexpr const char* kListHead = "files of a lamwright build\n";
 
-[[noreturn]] void refuse(const fs::path& path, const std::string& problem, const std::string& remedy = "") { throw file_error(path.string(), problem, remedy); }
-[[noreturn]] void refuse_errno(const fs::path& path, const std::string& what) { refuse(path, what + ": " + std::strerror(errno)); }
+[[noreturn]] void refuse(const fs::path& path, const std::string& problem, const std::string& remedy = "") {
+  throw file_error(path.string(), problem, remedy);
+}
+[[noreturn]] void refuse_errno(const fs::path& path, const std::string& what) {
+  refuse(path, what + ": " + std::strerror(errno));
+}
 
-// Paths of the list; nothing when the file is no list of ours. A line that climbs out of the folder is ignored.
+// Paths of the list; nothing when the file is no list of ours. A line that climbs out of the folder is
+// ignored.
 std::vector<std::string> listed_files(const std::string& text) {
   std::vector<std::string> files;
   if (!text.starts_with(kListHead)) return files;
@@ -58,7 +63,9 @@ void write_file(const fs::path& path, std::string_view bytes) {
 }
 
 // Swaps two folders in one step.
-bool exchanged(const fs::path& a, const fs::path& b) { return ::renameat2(AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE) == 0; }
+bool exchanged(const fs::path& a, const fs::path& b) {
+  return ::renameat2(AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE) == 0;
+}
 
 }  // namespace
 
@@ -71,8 +78,10 @@ OutputFolder::OutputFolder(const fs::path& wanted) {
   if (fault) refuse(wanted, "cannot be read: " + fault.message());
   if (exists_ && !fs::is_directory(wanted_)) refuse(wanted, "is a file", "name a folder with -o");
   if (exists_ && !fs::is_empty(wanted_, fault)) {
-    const bool ours = fs::is_regular_file(wanted_ / kList) && read_file(wanted_ / kList).starts_with(kListHead);
-    if (!ours) refuse(wanted, "holds files that are not from an earlier build", "name an empty or new folder with -o");
+    const bool ours =
+        fs::is_regular_file(wanted_ / kList) && read_file(wanted_ / kList).starts_with(kListHead);
+    if (!ours)
+      refuse(wanted, "holds files that are not from an earlier build", "name an empty or new folder with -o");
     earlier_ = listed_files(read_file(wanted_ / kList));
   }
   if (fault) refuse(wanted, "cannot be read: " + fault.message());
@@ -82,16 +91,21 @@ OutputFolder::OutputFolder(const fs::path& wanted) {
 void OutputFolder::make_temporary() {
   std::error_code fault;
   std::vector<fs::path> missing;
-  for (fs::path up = wanted_.parent_path(); !fs::exists(up, fault) && up.has_relative_path(); up = up.parent_path()) missing.push_back(up);
+  for (fs::path up = wanted_.parent_path(); !fs::exists(up, fault) && up.has_relative_path();
+       up = up.parent_path())
+    missing.push_back(up);
   std::reverse(missing.begin(), missing.end());
   for (const fs::path& folder : missing) {
-    if (!fs::create_directory(folder, fault)) refuse(folder, "cannot be made: " + (fault ? fault.message() : "it is there already"));
+    if (!fs::create_directory(folder, fault))
+      refuse(folder, "cannot be made: " + (fault ? fault.message() : "it is there already"));
     made_parents_.push_back(folder);
   }
-  std::string name = (wanted_.parent_path() / ("." + wanted_.filename().string() + ".lamwright-XXXXXX")).string();
+  std::string name =
+      (wanted_.parent_path() / ("." + wanted_.filename().string() + ".lamwright-XXXXXX")).string();
   if (!::mkdtemp(name.data())) {
     const int cause = errno;
-    for (auto folder = made_parents_.rbegin(); folder != made_parents_.rend(); ++folder) fs::remove(*folder, fault);
+    for (auto folder = made_parents_.rbegin(); folder != made_parents_.rend(); ++folder)
+      fs::remove(*folder, fault);
     errno = cause;
     refuse_errno(wanted_.parent_path(), "no folder can be made in it");
   }
@@ -106,12 +120,14 @@ OutputFolder::~OutputFolder() {
   std::error_code fault;
   fs::remove_all(temporary_, fault);
   if (committed_) return;
-  for (auto folder = made_parents_.rbegin(); folder != made_parents_.rend(); ++folder) fs::remove(*folder, fault);
+  for (auto folder = made_parents_.rbegin(); folder != made_parents_.rend(); ++folder)
+    fs::remove(*folder, fault);
 }
 
 void OutputFolder::write(const std::string& path, std::string_view bytes) {
   const fs::path relative(path);
-  ensure(relative.is_relative() && path.find("..") == std::string::npos && path != kList, "an exporter writes inside the folder");
+  ensure(relative.is_relative() && path.find("..") == std::string::npos && path != kList,
+         "an exporter writes inside the folder");
   std::error_code fault;
   fs::create_directories((temporary_ / relative).parent_path(), fault);
   if (fault) refuse((temporary_ / relative).parent_path(), "cannot be made: " + fault.message());
@@ -139,7 +155,8 @@ void OutputFolder::refuse_overwriting() const {
   const std::set<std::string> ours(earlier_.begin(), earlier_.end());
   for (const std::string& name : written_)
     if (exists_ && !ours.count(name) && fs::exists(fs::symlink_status(wanted_ / name)))
-      refuse(wanted_ / name, "is not from an earlier build and would be overwritten", "move it away or name another folder with -o");
+      refuse(wanted_ / name, "is not from an earlier build and would be overwritten",
+             "move it away or name another folder with -o");
 }
 
 void OutputFolder::commit() {
@@ -151,7 +168,8 @@ void OutputFolder::commit() {
   for (const std::string& name : names) list += name + "\n";
   write_file(temporary_ / kList, list);
   if (!exists_) {
-    if (::rename(temporary_.c_str(), wanted_.c_str()) != 0) refuse_errno(wanted_, "the finished folder cannot be moved there");
+    if (::rename(temporary_.c_str(), wanted_.c_str()) != 0)
+      refuse_errno(wanted_, "the finished folder cannot be moved there");
   } else {
     if (!exchanged(temporary_, wanted_)) refuse_errno(wanted_, "the finished folder cannot be moved there");
     carry_over();

@@ -8,13 +8,13 @@
 
 namespace lamwright::cli {
 
-// Files go into a temporary folder beside the wanted one; commit() moves it into place in one step. Until then,
-// and after any failure, the wanted folder is as it was. The wanted folder must be absent, empty, or hold the list
-// of files (files.txt) of an earlier build: those are replaced, files of others in it are kept.
+// Files go into a temporary folder beside the wanted one; commit() moves it into place in one step. Until
+// then, and after any failure, the wanted folder is as it was. The wanted folder must be absent, empty, or
+// hold the list of files (files.txt) of an earlier build: those are replaced, files of others in it are kept.
 class OutputFolder : public Sink {
  public:
-  // Checks the folder and makes the temporary one, so that a hopeless place is refused before any work is done.
-  // Throws Error (file) naming the folder.
+  // Checks the folder and makes the temporary one, so that a hopeless place is refused before any work is
+  // done. Throws Error (file) naming the folder.
   explicit OutputFolder(const std::filesystem::path& wanted);
   ~OutputFolder() override;
   OutputFolder(const OutputFolder&) = delete;
@@ -35,7 +35,7 @@ class OutputFolder : public Sink {
   std::filesystem::path temporary_;
   std::vector<std::filesystem::path> made_parents_;  // outermost first
   std::vector<std::string> written_;
-  std::vector<std::string> earlier_;                 // files of the earlier build
+  std::vector<std::string> earlier_;  // files of the earlier build
   bool exists_ = false;
   bool committed_ = false;
 };

@@ -20,7 +20,8 @@ constexpr const char* kStepLibrary = "lamwright-step.so";
 fs::path step_library() {
   std::error_code fault;
   const fs::path folder = fs::read_symlink("/proc/self/exe", fault).parent_path();
-  for (const fs::path& path : std::array{folder / kStepLibrary, folder.parent_path() / "lib" / "lamwright" / kStepLibrary})
+  for (const fs::path& path :
+       std::array{folder / kStepLibrary, folder.parent_path() / "lib" / "lamwright" / kStepLibrary})
     if (fs::exists(path, fault)) return path;
   throw Error(ErrorKind::internal, {kStepLibrary, 0, 0, {}}, "is not beside the program", "install it again");
 }
@@ -33,10 +34,13 @@ void add_summary(Registry& registry) { registry.add(std::make_unique<SummaryExpo
 void load_step(Registry& registry) {
   const fs::path path = step_library();
   void* library = ::dlopen(path.c_str(), RTLD_NOW | RTLD_LOCAL);
-  if (!library) throw Error(ErrorKind::internal, {path.string(), 0, 0, {}}, std::string("cannot be loaded: ") + ::dlerror(), "install it again");
+  if (!library)
+    throw Error(ErrorKind::internal, {path.string(), 0, 0, {}},
+                std::string("cannot be loaded: ") + ::dlerror(), "install it again");
   const auto add = reinterpret_cast<RegisterFunction>(::dlsym(library, "lamwright_register"));
   if (!add || !add(kPluginInterface, &registry))
-    throw Error(ErrorKind::internal, {path.string(), 0, 0, {}}, "was made for another version of the program", "install both from one version");
+    throw Error(ErrorKind::internal, {path.string(), 0, 0, {}}, "was made for another version of the program",
+                "install both from one version");
 }
 
 }  // namespace lamwright::cli

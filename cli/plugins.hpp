@@ -8,8 +8,8 @@ namespace lamwright::cli {
 void add_exporters(Registry& registry);
 void add_summary(Registry& registry);
 
-// Loads the STEP library from beside the program. The loaded code stays for the life of the process. Throws Error
-// (internal) when it is missing or was made for another interface.
+// Loads the STEP library from beside the program. The loaded code stays for the life of the process. Throws
+// Error (internal) when it is missing or was made for another interface.
 void load_step(Registry& registry);
 
 }  // namespace lamwright::cli

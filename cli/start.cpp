@@ -29,6 +29,9 @@ int run(const std::vector<std::string>& arguments) {
 
 }  // namespace
 
-Command start_command() { return {"start", "start SHAPE", "Prints a commented job file to begin from: arch, ell, u, ess or flat.", run}; }
+Command start_command() {
+  return {"start", "start SHAPE", "Prints a commented job file to begin from: arch, ell, u, ess or flat.",
+          run};
+}
 
 }  // namespace lamwright::cli

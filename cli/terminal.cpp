@@ -26,7 +26,8 @@ bool write_all(int descriptor, std::string_view bytes) {
 }  // namespace
 
 void print(std::string_view text) {
-  if (!write_all(STDOUT_FILENO, text)) throw file_error("standard output", std::string("cannot be written: ") + std::strerror(errno), "");
+  if (!write_all(STDOUT_FILENO, text))
+    throw file_error("standard output", std::string("cannot be written: ") + std::strerror(errno), "");
 }
 
 void message(std::string_view text) {
@@ -47,7 +48,8 @@ std::string aligned(const std::vector<std::vector<std::string>>& rows) {
   std::string text;
   for (const auto& row : rows) {
     for (std::size_t i = 0; i < row.size(); ++i)
-      text += row[i] + (i + 1 < row.size() ? std::string(widths[i] - code_points(row[i]).size() + 2, ' ') : "");
+      text +=
+          row[i] + (i + 1 < row.size() ? std::string(widths[i] - code_points(row[i]).size() + 2, ' ') : "");
     while (!text.empty() && text.back() == ' ') text.pop_back();
     text += "\n";
   }

@@ -19,8 +19,9 @@ Error::Error(ErrorKind kind, Place where, std::string problem, std::string remed
 }
 
 void ensure(bool holds, const char* claim) {
-  if (!holds) throw Error(ErrorKind::internal, {}, std::string("a rule of the program does not hold: ") + claim,
-                          "please report it with the job file");
+  if (!holds)
+    throw Error(ErrorKind::internal, {}, std::string("a rule of the program does not hold: ") + claim,
+                "please report it with the job file");
 }
 
 }  // namespace lamwright

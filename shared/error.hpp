@@ -5,7 +5,8 @@
 
 namespace lamwright {
 
-// What went wrong, as far as the caller must tell it apart. Only the command line maps kinds to exit statuses.
+// What went wrong, as far as the caller must tell it apart. Only the command line maps kinds to exit
+// statuses.
 enum class ErrorKind {
   job,       // the job file is wrong
   geometry,  // the job asks for geometry that does not exist (collapse, kink, no room)
@@ -13,7 +14,8 @@ enum class ErrorKind {
   internal,  // the tool itself failed
 };
 
-// Where in the input an error lies. Empty parts are left out of the message; line and column count from 1, 0 = unknown.
+// Where in the input an error lies. Empty parts are left out of the message; line and column count from 1, 0
+// = unknown.
 struct Place {
   std::string file;
   int line = 0;

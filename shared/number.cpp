@@ -9,7 +9,8 @@ std::string number(double value, int decimals) {
   if (std::isnan(value)) return "nan";
   if (std::isinf(value)) return value > 0 ? "inf" : "-inf";
   char buffer[400];  // 1e308 in fixed notation has 309 digits
-  auto [end, status] = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals);
+  auto [end, status] =
+      std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals);
   std::string text(buffer, end);
   if (text.find('.') != std::string::npos) {
     text.erase(text.find_last_not_of('0') + 1);

@@ -18,15 +18,27 @@ struct Spelling {
 };
 
 constexpr std::array kLengthSpellings{
-    Spelling{"mm", 1},           Spelling{"cm", 10},          Spelling{"m", 1000},       Spelling{"inches", kMmPerInch},
-    Spelling{"inch", kMmPerInch}, Spelling{"in", kMmPerInch},  Spelling{"\"", kMmPerInch}, Spelling{"″", kMmPerInch},
-    Spelling{"”", kMmPerInch},   Spelling{"feet", kMmPerFoot}, Spelling{"foot", kMmPerFoot}, Spelling{"ft", kMmPerFoot},
-    Spelling{"'", kMmPerFoot},   Spelling{"′", kMmPerFoot},   Spelling{"’", kMmPerFoot},
+    Spelling{"mm", 1},
+    Spelling{"cm", 10},
+    Spelling{"m", 1000},
+    Spelling{"inches", kMmPerInch},
+    Spelling{"inch", kMmPerInch},
+    Spelling{"in", kMmPerInch},
+    Spelling{"\"", kMmPerInch},
+    Spelling{"″", kMmPerInch},
+    Spelling{"”", kMmPerInch},
+    Spelling{"feet", kMmPerFoot},
+    Spelling{"foot", kMmPerFoot},
+    Spelling{"ft", kMmPerFoot},
+    Spelling{"'", kMmPerFoot},
+    Spelling{"′", kMmPerFoot},
+    Spelling{"’", kMmPerFoot},
 };
 constexpr std::array kForceSpellings{Spelling{"N", 1}, Spelling{"daN", 10}, Spelling{"kN", 1000},
                                      Spelling{"lbf", kNewtonPerLbf}};
-constexpr std::array kPressureSpellings{Spelling{"MPa", 1}, Spelling{"kPa", 1e-3}, Spelling{"psi", kMpaPerPsi},
-                                        Spelling{"N/mm2", 1}, Spelling{"bar", 0.1}};
+constexpr std::array kPressureSpellings{Spelling{"MPa", 1}, Spelling{"kPa", 1e-3},
+                                        Spelling{"psi", kMpaPerPsi}, Spelling{"N/mm2", 1},
+                                        Spelling{"bar", 0.1}};
 constexpr std::array kMassSpellings{Spelling{"g/m2", 1}, Spelling{"g/m²", 1}};
 
 struct Glyph {
@@ -34,8 +46,9 @@ struct Glyph {
   int over;
   int under;
 };
-constexpr std::array kGlyphs{Glyph{"½", 1, 2}, Glyph{"¼", 1, 4}, Glyph{"¾", 3, 4}, Glyph{"⅛", 1, 8},
-                             Glyph{"⅜", 3, 8}, Glyph{"⅝", 5, 8}, Glyph{"⅞", 7, 8}, Glyph{"⅓", 1, 3}, Glyph{"⅔", 2, 3}};
+constexpr std::array kGlyphs{Glyph{"½", 1, 2}, Glyph{"¼", 1, 4}, Glyph{"¾", 3, 4},
+                             Glyph{"⅛", 1, 8}, Glyph{"⅜", 3, 8}, Glyph{"⅝", 5, 8},
+                             Glyph{"⅞", 7, 8}, Glyph{"⅓", 1, 3}, Glyph{"⅔", 2, 3}};
 
 [[noreturn]] void refuse(const std::string& problem, const std::string& remedy) {
   throw Error(ErrorKind::job, {}, problem, remedy);
@@ -101,14 +114,15 @@ std::optional<Fraction> take_fraction(Scanner& scan, std::string_view whole_text
   const auto over = ahead.whole();
   if (!over || !ahead.take("/")) return std::nullopt;
   const auto under = ahead.whole();
-  if (!under) refuse("\"" + std::string(whole_text) + "\" has a fraction without a lower number", "write 3/4 in");
+  if (!under)
+    refuse("\"" + std::string(whole_text) + "\" has a fraction without a lower number", "write 3/4 in");
   if (*under == 0) refuse("\"" + std::string(whole_text) + "\" divides by zero", "write 3/4 in");
   if (ahead.take("/")) refuse("\"" + std::string(whole_text) + "\" has two fraction bars", "write 3/4 in");
   scan = ahead;
   std::string note;
   if (*over > *under && *over % *under != 0)
-    note = std::to_string(*over) + "/" + std::to_string(*under) + " = " + std::to_string(*over / *under) + " " +
-           std::to_string(*over % *under) + "/" + std::to_string(*under);
+    note = std::to_string(*over) + "/" + std::to_string(*under) + " = " + std::to_string(*over / *under) +
+           " " + std::to_string(*over % *under) + "/" + std::to_string(*under);
   return Fraction{double(*over) / double(*under), note};
 }
 
@@ -116,7 +130,9 @@ std::optional<Fraction> take_fraction(Scanner& scan, std::string_view whole_text
 Fraction take_mixed(Scanner& scan, std::string_view whole_text) {
   if (auto fraction = take_fraction(scan, whole_text)) return *fraction;
   const auto value = scan.decimal();
-  if (!value) refuse("\"" + std::string(whole_text) + "\" is not a length", "write it like \"18 mm\", \"3/4 in\" or \"5' 3/4\\\"\"");
+  if (!value)
+    refuse("\"" + std::string(whole_text) + "\" is not a length",
+           "write it like \"18 mm\", \"3/4 in\" or \"5' 3/4\\\"\"");
   if (*value != std::floor(*value)) return {*value, {}};
   Scanner ahead = scan.saved();
   if (auto glyph = take_glyph(ahead)) {
@@ -151,11 +167,13 @@ bool take_sign(Scanner& scan) {
 }
 
 template <std::size_t N>
-Reading parse_scaled(std::string_view text, const std::array<Spelling, N>& spellings, const std::string& examples) {
+Reading parse_scaled(std::string_view text, const std::array<Spelling, N>& spellings,
+                     const std::string& examples) {
   Scanner scan(text);
   const bool negative = take_sign(scan);
   const auto value = scan.decimal();
-  if (!value) refuse("\"" + std::string(text) + "\" is not a number with a unit", "write it like " + examples);
+  if (!value)
+    refuse("\"" + std::string(text) + "\" is not a number with a unit", "write it like " + examples);
   scan.skip_space();
   const auto scale = scan.done() ? std::optional<double>(1.0) : take_unit(scan, spellings);
   scan.skip_space();
@@ -168,18 +186,30 @@ Reading parse_scaled(std::string_view text, const std::array<Spelling, N>& spell
 
 double factor(LengthUnit unit) {
   switch (unit) {
-    case LengthUnit::mm: return 1;
-    case LengthUnit::cm: return 10;
-    case LengthUnit::m: return 1000;
-    case LengthUnit::inch: return kMmPerInch;
-    case LengthUnit::foot: return kMmPerFoot;
+    case LengthUnit::mm:
+      return 1;
+    case LengthUnit::cm:
+      return 10;
+    case LengthUnit::m:
+      return 1000;
+    case LengthUnit::inch:
+      return kMmPerInch;
+    case LengthUnit::foot:
+      return kMmPerFoot;
   }
   return 1;
 }
 
 bool unit_from(std::string_view text, LengthUnit& unit) {
-  for (const auto& [name, value] : {std::pair{"mm", LengthUnit::mm}, {"cm", LengthUnit::cm}, {"m", LengthUnit::m},
-                                    {"in", LengthUnit::inch}, {"inch", LengthUnit::inch}, {"inches", LengthUnit::inch}, {"ft", LengthUnit::foot}, {"foot", LengthUnit::foot}, {"feet", LengthUnit::foot}})
+  for (const auto& [name, value] : {std::pair{"mm", LengthUnit::mm},
+                                    {"cm", LengthUnit::cm},
+                                    {"m", LengthUnit::m},
+                                    {"in", LengthUnit::inch},
+                                    {"inch", LengthUnit::inch},
+                                    {"inches", LengthUnit::inch},
+                                    {"ft", LengthUnit::foot},
+                                    {"foot", LengthUnit::foot},
+                                    {"feet", LengthUnit::foot}})
     if (text == name) {
       unit = value;
       return true;
@@ -204,17 +234,25 @@ Reading parse_length(std::string_view text, LengthUnit bare) {
              "use mm, cm, m, in or ft");
     // Terms may only get finer (feet, then inches): "3 in 2 ft" is a slip of the pen.
     if (last != 0 && (unitless || *scale >= last))
-      refuse("\"" + std::string(text) + "\" does not go from the larger unit to the smaller", "write it like 4 ft 6 in");
+      refuse("\"" + std::string(text) + "\" does not go from the larger unit to the smaller",
+             "write it like 4 ft 6 in");
     last = *scale;
     sum += term.value * *scale;
-    if (!term.note.empty()) note = term.note + (*scale == kMmPerFoot ? " ft" : *scale == kMmPerInch ? " in" : "");
+    if (!term.note.empty())
+      note = term.note + (*scale == kMmPerFoot ? " ft" : *scale == kMmPerInch ? " in" : "");
     scan.skip_space();
   } while (!scan.done());
   return {negative ? -sum : sum, note};
 }
 
-Reading parse_force(std::string_view text) { return parse_scaled(text, kForceSpellings, "\"2500 N\", \"250 daN\" or \"2.5 kN\""); }
-Reading parse_pressure(std::string_view text) { return parse_scaled(text, kPressureSpellings, "\"0.7 MPa\", \"700 kPa\" or \"100 psi\""); }
-Reading parse_mass_per_area(std::string_view text) { return parse_scaled(text, kMassSpellings, "\"150 g/m2\""); }
+Reading parse_force(std::string_view text) {
+  return parse_scaled(text, kForceSpellings, "\"2500 N\", \"250 daN\" or \"2.5 kN\"");
+}
+Reading parse_pressure(std::string_view text) {
+  return parse_scaled(text, kPressureSpellings, "\"0.7 MPa\", \"700 kPa\" or \"100 psi\"");
+}
+Reading parse_mass_per_area(std::string_view text) {
+  return parse_scaled(text, kMassSpellings, "\"150 g/m2\"");
+}
 
 }  // namespace lamwright

@@ -18,8 +18,9 @@ struct Reading {
   std::string note;
 };
 
-// Reads one length: "18 mm", "3/4 in", "1 1/2 in", "1-1/2\"", "5' 3/4\"", "1½ in", "-0.5 in". A text without a unit
-// is in `bare`. Decimal sign is the dot. Value in mm. Throws Error (job) without a place: the caller knows it.
+// Reads one length: "18 mm", "3/4 in", "1 1/2 in", "1-1/2\"", "5' 3/4\"", "1½ in", "-0.5 in". A text without
+// a unit is in `bare`. Decimal sign is the dot. Value in mm. Throws Error (job) without a place: the caller
+// knows it.
 Reading parse_length(std::string_view text, LengthUnit bare);
 
 // "2500 N", "250 daN", "2.5 kN", "560 lbf"; no unit = N. Value in N.

@@ -19,10 +19,14 @@ std::size_t sequence_length(unsigned char lead) {
 char32_t decoded(std::string_view bytes) {
   const auto at = [&](std::size_t i) { return char32_t(static_cast<unsigned char>(bytes[i])); };
   switch (bytes.size()) {
-    case 1: return at(0);
-    case 2: return (at(0) & 0x1F) << 6 | (at(1) & 0x3F);
-    case 3: return (at(0) & 0x0F) << 12 | (at(1) & 0x3F) << 6 | (at(2) & 0x3F);
-    default: return (at(0) & 0x07) << 18 | (at(1) & 0x3F) << 12 | (at(2) & 0x3F) << 6 | (at(3) & 0x3F);
+    case 1:
+      return at(0);
+    case 2:
+      return (at(0) & 0x1F) << 6 | (at(1) & 0x3F);
+    case 3:
+      return (at(0) & 0x0F) << 12 | (at(1) & 0x3F) << 6 | (at(2) & 0x3F);
+    default:
+      return (at(0) & 0x07) << 18 | (at(1) & 0x3F) << 12 | (at(2) & 0x3F) << 6 | (at(3) & 0x3F);
   }
 }
 
@@ -106,11 +110,16 @@ std::string short_hash(std::string_view text) {
 std::string step_string(std::string_view utf8) {
   std::string out;
   for (const char32_t c : code_points(utf8)) {
-    if (c == U'\'') out += "''";
-    else if (c == U'\\') out += "\\\\";
-    else if (c >= 0x20 && c < 0x7F) out += static_cast<char>(c);
-    else if (c <= 0xFFFF) out += "\\X2\\" + hex(c, 4) + "\\X0\\";
-    else out += "\\X4\\" + hex(c, 8) + "\\X0\\";
+    if (c == U'\'')
+      out += "''";
+    else if (c == U'\\')
+      out += "\\\\";
+    else if (c >= 0x20 && c < 0x7F)
+      out += static_cast<char>(c);
+    else if (c <= 0xFFFF)
+      out += "\\X2\\" + hex(c, 4) + "\\X0\\";
+    else
+      out += "\\X4\\" + hex(c, 8) + "\\X0\\";
   }
   return out;
 }

@@ -3,8 +3,8 @@
 
 namespace lamwright {
 
-// Two stations, points or lengths nearer than this are one. Far above rounding (1e-12 of a 10 m panel is 1e-8)
-// and far below what a saw can follow.
+// Two stations, points or lengths nearer than this are one. Far above rounding (1e-12 of a 10 m panel is
+// 1e-8) and far below what a saw can follow.
 inline constexpr double kSamePoint = 1e-6;
 
 // Curvatures that differ by less are equal, so neighbouring runs merge (1/mm; 1e-12 bows 10 m by 1e-5 mm).

@@ -1,4 +1,5 @@
-// Units: inside the program everything is mm, N, MPa and radians. Conversions live here alone, from exact factors.
+// Units: inside the program everything is mm, N, MPa and radians. Conversions live here alone, from exact
+// factors.
 #pragma once
 #include <numbers>
 
@@ -6,8 +7,8 @@ namespace lamwright {
 
 inline constexpr double kMmPerInch = 25.4;  // exact: international yard and pound agreement, 1959
 inline constexpr double kMmPerFoot = 12 * kMmPerInch;
-inline constexpr double kNewtonPerKgf = 9.80665;                   // exact: standard gravity, CGPM 1901
-inline constexpr double kKgPerPound = 0.45359237;                  // exact: 1959
+inline constexpr double kNewtonPerKgf = 9.80665;   // exact: standard gravity, CGPM 1901
+inline constexpr double kKgPerPound = 0.45359237;  // exact: 1959
 inline constexpr double kNewtonPerLbf = kKgPerPound * kNewtonPerKgf;
 inline constexpr double kMpaPerPsi = kNewtonPerLbf / (kMmPerInch * kMmPerInch);
 static_assert(kMmPerFoot > 304.7999 && kMmPerFoot < 304.8001);

@@ -5,8 +5,15 @@ namespace lamwright {
 Json json_findings(const std::vector<Finding>& findings) {
   Json out = Json::array();
   for (const Finding& f : findings)
-    out.push_back({{"id", f.id}, {"title", f.title}, {"value", json_number(f.value)}, {"limit", json_number(f.limit)}, {"unit", f.unit},
-                   {"verdict", to_text(f.verdict)}, {"where", f.where}, {"basis", f.basis}, {"advice", f.advice}});
+    out.push_back({{"id", f.id},
+                   {"title", f.title},
+                   {"value", json_number(f.value)},
+                   {"limit", json_number(f.limit)},
+                   {"unit", f.unit},
+                   {"verdict", to_text(f.verdict)},
+                   {"where", f.where},
+                   {"basis", f.basis},
+                   {"advice", f.advice}});
   return out;
 }
 

@@ -11,7 +11,9 @@ Json json_number(double value) {
 }
 
 Json json_point(const Vec2& p) { return Json::array({json_number(p.x()), json_number(p.y())}); }
-Json json_point(const Vec3& p) { return Json::array({json_number(p.x()), json_number(p.y()), json_number(p.z())}); }
+Json json_point(const Vec3& p) {
+  return Json::array({json_number(p.x()), json_number(p.y()), json_number(p.z())});
+}
 
 std::string json_text(const Json& json) { return json.dump(2) + "\n"; }
 

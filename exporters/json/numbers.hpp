@@ -8,7 +8,7 @@ namespace lamwright {
 
 using Json = nlohmann::ordered_json;  // keeps the order in which keys are written
 
-Json json_number(double value);       // null when it is not finite
+Json json_number(double value);  // null when it is not finite
 Json json_point(const Vec2& p);
 Json json_point(const Vec3& p);
 

@@ -18,16 +18,25 @@ Json panel_json(const Panel& panel) {
           {"face", to_text(panel.face)},
           {"trim", json_number(panel.trim)},
           {"neutral_height", json_number(panel.neutral_height)},
-          {"girth", {{"inner", json_number(line(0).girth())}, {"outer", json_number(line(panel.thickness).girth())}, {"neutral", json_number(panel.pressed.girth())}}},
+          {"girth",
+           {{"inner", json_number(line(0).girth())},
+            {"outer", json_number(line(panel.thickness).girth())},
+            {"neutral", json_number(panel.pressed.girth())}}},
           {"chord", json_number(chord(panel.pressed))},
           {"released", {{"runs", json_runs(panel.released)}}},
           {"pressed", {{"runs", json_runs(line(panel.face_height()))}}}};
 }
 
 Json strap_json(const StrapEnd& strap) {
-  Json json{{"leaves", json_point(strap.leaves)}, {"mark", json_point(strap.mark)}, {"run", json_number(strap.run)}, {"exit_deg", json_number(degrees(strap.exit))}};
+  Json json{{"leaves", json_point(strap.leaves)},
+            {"mark", json_point(strap.mark)},
+            {"run", json_number(strap.run)},
+            {"exit_deg", json_number(degrees(strap.exit))}};
   if (strap.roller)
-    json["roller"] = {{"axis", json_point(strap.roller->axis)}, {"diameter", json_number(strap.roller->diameter)}, {"on", json_point(strap.roller->on)}, {"off", json_point(strap.roller->off)}};
+    json["roller"] = {{"axis", json_point(strap.roller->axis)},
+                      {"diameter", json_number(strap.roller->diameter)},
+                      {"on", json_point(strap.roller->on)},
+                      {"off", json_point(strap.roller->off)}};
   return json;
 }
 
@@ -37,7 +46,8 @@ Json press_json(const PressPlan& plan) {
     stations.push_back(json_number(section.z));
     if (section.strapped) strapped.push_back(json_number(section.z));
   }
-  if (!plan.closures.empty()) straps = Json::array({strap_json(plan.closures.front().left), strap_json(plan.closures.front().right)});
+  if (!plan.closures.empty())
+    straps = Json::array({strap_json(plan.closures.front().left), strap_json(plan.closures.front().right)});
   const Section& first = plan.sections.front();
   Json contact{{"lower", {{"runs", json_runs(first.lower)}}}};
   if (first.upper) contact["upper"] = {{"runs", json_runs(*first.upper)}};
@@ -45,14 +55,22 @@ Json press_json(const PressPlan& plan) {
           {"reason", plan.reason},
           {"stations", stations},
           {"strapped", strapped},
-          {"spacing", {{"pitch", json_number(plan.spacing.pitch)}, {"clear", json_number(plan.spacing.clear)}, {"every", plan.spacing.every}}},
+          {"spacing",
+           {{"pitch", json_number(plan.spacing.pitch)},
+            {"clear", json_number(plan.spacing.clear)},
+            {"every", plan.spacing.every}}},
           {"contact", contact},
           {"straps", straps}};
 }
 
 Json hole_json(const Bore& bore) {
-  Json json{{"kind", bore.kind()}, {"use", to_text(bore.use)}, {"diameter", json_number(bore.diameter)}, {"depth", bore.depth ? json_number(*bore.depth) : Json(nullptr)}};
-  if (bore.counterbore) json["counterbore"] = {{"diameter", json_number(bore.counterbore->diameter)}, {"depth", json_number(bore.counterbore->depth)}};
+  Json json{{"kind", bore.kind()},
+            {"use", to_text(bore.use)},
+            {"diameter", json_number(bore.diameter)},
+            {"depth", bore.depth ? json_number(*bore.depth) : Json(nullptr)}};
+  if (bore.counterbore)
+    json["counterbore"] = {{"diameter", json_number(bore.counterbore->diameter)},
+                           {"depth", json_number(bore.counterbore->depth)}};
   json["at"] = json_point(bore.at);
   json["axis"] = json_point(bore.axis);
   return json;
@@ -93,13 +111,18 @@ Json parts_json(const PressPlan& plan, const std::vector<std::string>& written) 
 Json blanks_json(const Panel& panel) {
   Json out = Json::array();
   for (const Blank& blank : blanks(panel))
-    out.push_back({{"ply", blank.ply}, {"thickness", json_number(blank.thickness)}, {"girth", json_number(blank.girth)}, {"width", json_number(blank.width)}, {"count", blank.count}});
+    out.push_back({{"ply", blank.ply},
+                   {"thickness", json_number(blank.thickness)},
+                   {"girth", json_number(blank.girth)},
+                   {"width", json_number(blank.width)},
+                   {"count", blank.count}});
   return out;
 }
 
 Json hardware_json(const PressPlan& plan) {
   Json out = Json::array();
-  for (const Hardware& item : plan.hardware) out.push_back({{"name", item.name}, {"use", item.use}, {"count", item.count}});
+  for (const Hardware& item : plan.hardware)
+    out.push_back({{"name", item.name}, {"use", item.use}, {"count", item.count}});
   return out;
 }
 
@@ -108,20 +131,22 @@ Json hardware_json(const PressPlan& plan) {
 void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
   const PressPlan& plan = input.plan;
   const Panel& panel = plan.panel;
-  const Json json{{"schema", 1},
-                  {"title", plan.title},
-                  {"number", plan.number},
-                  {"date", plan.date},
-                  {"units", "mm"},
-                  {"panel", panel_json(panel)},
-                  {"springback", {{"ratio", json_number(panel.springback.share)}, {"source", panel.springback.source}}},
-                  {"press", press_json(plan)},
-                  {"parts", parts_json(plan, sink.written())},
-                  {"glue", {{"name", panel.glue}, {"line", json_number(panel.glue_line)}, {"lines", panel.plies.size() - 1}}},
-                  {"blanks", blanks_json(panel)},
-                  {"hardware", hardware_json(plan)},
-                  {"findings", json_findings(input.findings)},
-                  {"notes", plan.notes}};
+  const Json json{
+      {"schema", 1},
+      {"title", plan.title},
+      {"number", plan.number},
+      {"date", plan.date},
+      {"units", "mm"},
+      {"panel", panel_json(panel)},
+      {"springback", {{"ratio", json_number(panel.springback.share)}, {"source", panel.springback.source}}},
+      {"press", press_json(plan)},
+      {"parts", parts_json(plan, sink.written())},
+      {"glue",
+       {{"name", panel.glue}, {"line", json_number(panel.glue_line)}, {"lines", panel.plies.size() - 1}}},
+      {"blanks", blanks_json(panel)},
+      {"hardware", hardware_json(plan)},
+      {"findings", json_findings(input.findings)},
+      {"notes", plan.notes}};
   sink.write("summary.json", json_text(json));
 }
 

@@ -8,11 +8,14 @@
 namespace lamwright {
 namespace {
 
-constexpr double kEndInset = 15;       // of a continuous caul's end screws
-constexpr double kLeastScrewed = 15;   // narrowest slat that holds a screw without splitting: common practice, no source
+constexpr double kEndInset = 15;  // of a continuous caul's end screws
+constexpr double kLeastScrewed =
+    15;  // narrowest slat that holds a screw without splitting: common practice, no source
 
 double nearest_middle(const std::vector<Slat>& slats, double station) {
-  const auto nearer = [&](const Slat& a, const Slat& b) { return std::abs(a.middle() - station) < std::abs(b.middle() - station) - kSamePoint; };
+  const auto nearer = [&](const Slat& a, const Slat& b) {
+    return std::abs(a.middle() - station) < std::abs(b.middle() - station) - kSamePoint;
+  };
   return std::min_element(slats.begin(), slats.end(), nearer)->middle();
 }
 

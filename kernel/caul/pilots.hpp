@@ -9,14 +9,14 @@ namespace lamwright {
 struct PilotSpec {
   double pack_from = 0, pack_to = 0;  // stations of the contact edge between which the pack lies
   double datum = 0;
-  std::vector<double> changes;        // where the shape changes
-  std::vector<Slat> slats;            // of the bed caul; empty: a continuous caul
-  double least_apart = 8;             // stations nearer than this would leave less than 5 of wood between pilots
+  std::vector<double> changes;  // where the shape changes
+  std::vector<Slat> slats;      // of the bed caul; empty: a continuous caul
+  double least_apart = 8;       // stations nearer than this would leave less than 5 of wood between pilots
 };
 
-// Under the datum slat, under the slat middle nearest to every change of shape, and under the last slats that are
-// wide enough for a screw. A continuous caul: at the datum, at the changes, and 15 inside each end of the pack.
-// Sorted; coincident pilots are one, and of two nearer than least_apart the later is left out.
+// Under the datum slat, under the slat middle nearest to every change of shape, and under the last slats that
+// are wide enough for a screw. A continuous caul: at the datum, at the changes, and 15 inside each end of the
+// pack. Sorted; coincident pilots are one, and of two nearer than least_apart the later is left out.
 std::vector<double> pilot_stations(const PilotSpec& spec);
 
 }  // namespace lamwright

@@ -15,17 +15,18 @@ struct Slat {
 enum class Lagging { automatic, close, open };
 
 struct SlatSpec {
-  double girth = 0;                // length of the line, mm
-  double datum = 0;                // station of the middle of the datum slat
-  double width = 0;                // of one slat
-  double gap = 0;                  // between open slats
-  double pin_gap = 0;              // left beside the datum slat, on its right, also in close lagging
+  double girth = 0;    // length of the line, mm
+  double datum = 0;    // station of the middle of the datum slat
+  double width = 0;    // of one slat
+  double gap = 0;      // between open slats
+  double pin_gap = 0;  // left beside the datum slat, on its right, also in close lagging
   Lagging lagging = Lagging::automatic;
-  std::vector<double> changes;     // stations where the shape changes
+  std::vector<double> changes;  // stations where the shape changes
 };
 
-// As many whole slats as fit each side of the datum slat, never past the ends. Empty when not even the datum slat
-// fits. Automatic lagging is close for two slats each side of a change: a joint nearer to it than two slat widths.
+// As many whole slats as fit each side of the datum slat, never past the ends. Empty when not even the datum
+// slat fits. Automatic lagging is close for two slats each side of a change: a joint nearer to it than two
+// slat widths.
 std::vector<Slat> whole_slats(const SlatSpec& spec);
 
 // The same, carried on to both ends; the last slat each side is cut flush.

@@ -8,10 +8,10 @@ namespace lamwright {
 enum class Verdict { pass, caution, fail };
 std::string to_text(Verdict verdict);
 
-// `value` against `limit` in `unit`; `where` names part, girth station or width station; `basis` is the source;
-// `advice` is one sentence that says what to change (for a pass: what was found).
+// `value` against `limit` in `unit`; `where` names part, girth station or width station; `basis` is the
+// source; `advice` is one sentence that says what to change (for a pass: what was found).
 struct Finding {
-  std::string id;     // stable, kebab-case
+  std::string id;  // stable, kebab-case
   std::string title;
   double value = 0;
   double limit = 0;

@@ -13,45 +13,85 @@ namespace {
 
 constexpr const char* kPractice = "common practice, no source";
 
-Finding at_least(std::string id, std::string title, double value, double limit, std::string unit, std::string where, Verdict otherwise, std::string advice) {
+Finding at_least(std::string id, std::string title, double value, double limit, std::string unit,
+                 std::string where, Verdict otherwise, std::string advice) {
   const Verdict verdict = value >= limit - kAtLeast ? Verdict::pass : otherwise;
-  return {std::move(id), std::move(title), value, limit, std::move(unit), verdict, std::move(where), kPractice, verdict == Verdict::pass ? "" : std::move(advice)};
+  return {std::move(id),
+          std::move(title),
+          value,
+          limit,
+          std::move(unit),
+          verdict,
+          std::move(where),
+          kPractice,
+          verdict == Verdict::pass ? "" : std::move(advice)};
 }
 
-Finding at_most(std::string id, std::string title, double value, double limit, std::string unit, std::string where, Verdict otherwise, std::string advice) {
+Finding at_most(std::string id, std::string title, double value, double limit, std::string unit,
+                std::string where, Verdict otherwise, std::string advice) {
   const Verdict verdict = value <= limit + kAtLeast ? Verdict::pass : otherwise;
-  return {std::move(id), std::move(title), value, limit, std::move(unit), verdict, std::move(where), kPractice, verdict == Verdict::pass ? "" : std::move(advice)};
+  return {std::move(id),
+          std::move(title),
+          value,
+          limit,
+          std::move(unit),
+          verdict,
+          std::move(where),
+          kPractice,
+          verdict == Verdict::pass ? "" : std::move(advice)};
 }
 
 void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
   if (plan.closures.empty()) return;
   const Closure& strap = plan.closures.front();
-  for (const auto& [name, end] : {std::pair<std::string, const StrapEnd&>{"left", strap.left}, {"right", strap.right}}) {
-    out.push_back(at_least("strap-run-" + name, "Free run of the strap for the ratchet", end.run, plan.strap_free, "mm", name + " end", Verdict::fail, "Choose a strap with a shorter ratchet."));
-    Finding exit{"strap-exit-" + name, "Angle at which the strap leaves the caul", degrees(end.exit), 20, "deg", Verdict::pass, name + " end", kPractice, ""};
+  for (const auto& [name, end] :
+       {std::pair<std::string, const StrapEnd&>{"left", strap.left}, {"right", strap.right}}) {
+    out.push_back(at_least("strap-run-" + name, "Free run of the strap for the ratchet", end.run,
+                           plan.strap_free, "mm", name + " end", Verdict::fail,
+                           "Choose a strap with a shorter ratchet."));
+    Finding exit{"strap-exit-" + name,
+                 "Angle at which the strap leaves the caul",
+                 degrees(end.exit),
+                 20,
+                 "deg",
+                 Verdict::pass,
+                 name + " end",
+                 kPractice,
+                 ""};
     if (exit.value < 20 - kAtLeast || exit.value > 30 + kAtLeast) {
       exit.verdict = Verdict::fail;
       exit.advice = "Bring straps.exit between 20 and 30 degrees.";
     }
     out.push_back(exit);
   }
-  const std::string advice = plan.fitting_pitch ? "A caul with a pitch of " + number(*plan.fitting_pitch, 1) + " leaves no wider strip than the trim; or give more trim: the bare strip must be cut off."
-                                                : "Use a caul with narrower slats, or more trim: the bare strip must be cut off.";
-  for (const auto& [name, strip] : {std::pair<std::string, double>{"left", plan.uncovered_left}, {"right", plan.uncovered_right}})
-    out.push_back(at_most("top-caul-short-" + name, "Strip of the pack that the top caul leaves bare", strip, plan.panel.trim, "mm", name + " end", Verdict::caution, advice));
+  const std::string advice =
+      plan.fitting_pitch
+          ? "A caul with a pitch of " + number(*plan.fitting_pitch, 1) +
+                " leaves no wider strip than the trim; or give more trim: the bare strip must be cut off."
+          : "Use a caul with narrower slats, or more trim: the bare strip must be cut off.";
+  for (const auto& [name, strip] :
+       {std::pair<std::string, double>{"left", plan.uncovered_left}, {"right", plan.uncovered_right}})
+    out.push_back(at_most("top-caul-short-" + name, "Strip of the pack that the top caul leaves bare", strip,
+                          plan.panel.trim, "mm", name + " end", Verdict::caution, advice));
 }
 
 void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {
   const double least = plan.foot_sloped ? std::max(150.0, plan.former_height / 3) : 150;
-  out.push_back(at_least("foot-width", "Width of the former's foot", plan.foot_width, least, "mm", "former", Verdict::caution, "Clamp the beams to the bench: a narrow foot tips."));
+  out.push_back(at_least("foot-width", "Width of the former's foot", plan.foot_width, least, "mm", "former",
+                         Verdict::caution, "Clamp the beams to the bench: a narrow foot tips."));
   const Profile& contact = plan.sections.front().lower;
   double tightest = INFINITY;
   for (const Run& run : contact.runs())
     if (!run.straight()) tightest = std::min(tightest, 1 / std::abs(run.curvature));
   constexpr double kNearlyCorner = 5;
   if (std::isfinite(tightest))
-    out.push_back(at_least("contact-radius", "Tightest radius of the contact edge", tightest, kNearlyCorner, "mm", "former", Verdict::caution, "The contact edge is nearly a corner: use a thinner cover or caul, or a larger radius."));
-  out.push_back(at_least("former-depth", "Least depth of the former under its contact edge", contact.box().low.y(), plan.min_depth, "mm", "former", Verdict::fail, "Raise formers.min_depth."));
+    out.push_back(
+        at_least("contact-radius", "Tightest radius of the contact edge", tightest, kNearlyCorner, "mm",
+                 "former", Verdict::caution,
+                 "The contact edge is nearly a corner: use a thinner cover or caul, or a larger radius."));
+  out.push_back(at_least("former-depth", "Least depth of the former under its contact edge",
+                         contact.box().low.y(), plan.min_depth, "mm", "former", Verdict::fail,
+                         "Raise formers.min_depth."));
 }
 
 // Least radius of the line on which a layer's slats bend, crowns and hollows apart.
@@ -59,36 +99,53 @@ void add_caul_findings(const Job& job, const PressPlan& plan, std::vector<Findin
   for (const Layer& layer : plan.layers) {
     if (layer.kind != Layer::Kind::bed_caul && layer.kind != Layer::Kind::top_caul) continue;
     double crown = INFINITY, hollow = INFINITY;
-    for (const Run& run : layer.inner.runs()) (run.curvature > 0 ? crown : hollow) = run.straight() ? hollow : std::min(run.curvature > 0 ? crown : hollow, 1 / std::abs(run.curvature));
+    for (const Run& run : layer.inner.runs())
+      (run.curvature > 0 ? crown : hollow) =
+          run.straight() ? hollow : std::min(run.curvature > 0 ? crown : hollow, 1 / std::abs(run.curvature));
     const std::string where = layer.kind == Layer::Kind::bed_caul ? "bed caul" : "top caul";
     const std::string id = layer.kind == Layer::Kind::bed_caul ? "bed-caul" : "top-caul";
     if (job.caul.least_crown_radius && std::isfinite(crown))
-      out.push_back(at_least(id + "-crown", "Tightest crown that the caul goes round", crown, *job.caul.least_crown_radius, "mm", where, Verdict::fail, "Use a caul with narrower or thinner slats: this one does not follow the curve."));
+      out.push_back(
+          at_least(id + "-crown", "Tightest crown that the caul goes round", crown,
+                   *job.caul.least_crown_radius, "mm", where, Verdict::fail,
+                   "Use a caul with narrower or thinner slats: this one does not follow the curve."));
     if (job.caul.least_hollow_radius && std::isfinite(hollow))
-      out.push_back(at_least(id + "-hollow", "Tightest hollow that the caul goes into", hollow, *job.caul.least_hollow_radius, "mm", where, Verdict::fail, "Use a caul with narrower or thinner slats: this one does not follow the curve."));
+      out.push_back(
+          at_least(id + "-hollow", "Tightest hollow that the caul goes into", hollow,
+                   *job.caul.least_hollow_radius, "mm", where, Verdict::fail,
+                   "Use a caul with narrower or thinner slats: this one does not follow the curve."));
   }
 }
 
 void add_pin_finding(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (!job.caul.pitch) return;
-  out.push_back(at_least("locating-pins", "Locating pins in the trim", double(plan.pins.size()), 2, "", "pack", Verdict::caution, "Give some trim (panel.trim) so that pins can hold pack and cauls in place."));
+  out.push_back(at_least("locating-pins", "Locating pins in the trim", double(plan.pins.size()), 2, "",
+                         "pack", Verdict::caution,
+                         "Give some trim (panel.trim) so that pins can hold pack and cauls in place."));
 }
 
 double apart(const std::vector<Closure>& closures) {
   double least = INFINITY;
-  for (std::size_t i = 1; i < closures.size(); ++i) least = std::min(least, closures[i].z - closures[i - 1].z);
+  for (std::size_t i = 1; i < closures.size(); ++i)
+    least = std::min(least, closures[i].z - closures[i - 1].z);
   return least;
 }
 
 void add_spacing_finding(const PressPlan& plan, std::vector<Finding>& out) {
-  out.push_back(at_most("former-pitch", "Distance from former to former", plan.spacing.pitch, 300, "mm", "formers", Verdict::caution, "Space the formers closer: slats sag between them and the waves show."));
+  out.push_back(at_most("former-pitch", "Distance from former to former", plan.spacing.pitch, 300, "mm",
+                        "formers", Verdict::caution,
+                        "Space the formers closer: slats sag between them and the waves show."));
   if (plan.closures.size() > 1)
-    out.push_back(at_least("strap-pitch", "Distance from strap to strap", apart(plan.closures), plan.spacing.widest + 5, "mm", "straps", Verdict::fail, "Use fewer formers, or straps on every n-th (beams.every)."));
+    out.push_back(at_least("strap-pitch", "Distance from strap to strap", apart(plan.closures),
+                           plan.spacing.widest + 5, "mm", "straps", Verdict::fail,
+                           "Use fewer formers, or straps on every n-th (beams.every)."));
 }
 
 void add_rating_finding(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (plan.closures.empty()) return;
-  Finding finding = at_most("strap-rating", "Strap tension against its rating", plan.closures.front().tension, job.straps.rating, "N", "straps", Verdict::fail, "Pull less or use a stronger strap.");
+  Finding finding =
+      at_most("strap-rating", "Strap tension against its rating", plan.closures.front().tension,
+              job.straps.rating, "N", "straps", Verdict::fail, "Pull less or use a stronger strap.");
   finding.basis = "EN 12195-2: lashing capacity on the strap's label";
   out.push_back(finding);
 }

@@ -11,10 +11,10 @@
 namespace lamwright {
 
 struct PlySpec {
-  std::string timber;   // trade row name
+  std::string timber;  // trade row name
   double thickness = 0;
-  double grain = 0;     // radians; 0 along (round the curve), pi/2 across
-  double modulus = 0;   // MPa round the curve, from the row and the grain
+  double grain = 0;    // radians; 0 along (round the curve), pi/2 across
+  double modulus = 0;  // MPa round the curve, from the row and the grain
   std::optional<double> maker_radius;
 };
 
@@ -39,7 +39,8 @@ struct PanelSpec {
   double trim = 0;
   int count = 1;
   Face face = Face::inner;
-  Profile profile{Pose{}, {Run{1, 0}}};  // the described face as released; starts at the origin with heading 0
+  Profile profile{Pose{},
+                  {Run{1, 0}}};  // the described face as released; starts at the origin with heading 0
 };
 
 struct PressSpec {
@@ -55,10 +56,10 @@ struct PressSpec {
 struct CaulSpec {
   enum class Kind { slatted, sheathed, bare };
   Kind kind = Kind::slatted;
-  std::string name;          // trade row or "own"
-  double thickness = 0;      // of one slatted caul; of all sheathing together
+  std::string name;             // trade row or "own"
+  double thickness = 0;         // of one slatted caul; of all sheathing together
   std::optional<double> pitch;  // none: continuous
-  double coverage = 1;       // slat width over pitch
+  double coverage = 1;          // slat width over pitch
   std::vector<double> sheathing;
   double liner = 0;
   Lagging lagging = Lagging::automatic;
@@ -75,9 +76,9 @@ struct SpacingSpec {
 };
 
 struct FormerSpec {
-  std::string board;       // name for people: "ply-18"
+  std::string board;  // name for people: "ply-18"
   double nominal = 0;
-  double thickness = 0;    // as measured
+  double thickness = 0;  // as measured
   SpacingSpec spacing;
   double extend = 0;
   double min_depth = 0;
@@ -120,7 +121,7 @@ struct StrapSpec {
 };
 
 struct OutputSpec {
-  std::string step;   // "ap214" or "ap242"
+  std::string step;  // "ap214" or "ap242"
   std::string dxf;
   std::string paper;
 };

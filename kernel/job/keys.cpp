@@ -18,7 +18,8 @@ KeyRow text(std::string path, std::string fallback, std::string meaning) {
   return {std::move(path), KeyType::text, std::move(fallback), 0, 0, {}, std::move(meaning)};
 }
 KeyRow choice(std::string path, std::string fallback, std::vector<std::string> choices, std::string meaning) {
-  return {std::move(path), KeyType::choice, std::move(fallback), 0, 0, std::move(choices), std::move(meaning)};
+  return {std::move(path),    KeyType::choice,   std::move(fallback), 0, 0,
+          std::move(choices), std::move(meaning)};
 }
 KeyRow shaped(std::string path, KeyType type, std::string fallback, std::string meaning) {
   return {std::move(path), type, std::move(fallback), 0, 0, {}, std::move(meaning)};
@@ -31,15 +32,19 @@ std::vector<KeyRow> panel_keys() {
       choice("panel.face", "\"inner\"", {"inner", "outer", "centre"}, "which face the profile describes"),
       integer("panel.count", "1", 1, 10000, "panels to make from this press"),
       length("panel.trim", "15", 0, 500, "added on every edge, cut off after pressing"),
-      shaped("panel.profile", KeyType::mixed, "", "list of {line} and {bend, radius}; {chord, rise}; {three_points}; {points}; {svg}; {dxf}"),
+      shaped("panel.profile", KeyType::mixed, "",
+             "list of {line} and {bend, radius}; {chord, rise}; {three_points}; {points}; {svg}; {dxf}"),
       length("panel.profile[].line", "", 0.1, 20000, "a straight run"),
       number("panel.profile[].bend", "", -355, 355, "degrees turned, positive crown, negative hollow"),
       length("panel.profile[].radius", "", 5, 100000, "of the described face, always positive"),
       length("panel.profile.chord", "", 1, 40000, "straight distance between the ends of one arc"),
-      length("panel.profile.rise", "", -20000, 20000, "height of that arc over its chord, negative for a hollow"),
-      shaped("panel.profile.three_points", KeyType::list, "", "three points of one arc: [[x, y], [x, y], [x, y]]"),
+      length("panel.profile.rise", "", -20000, 20000,
+             "height of that arc over its chord, negative for a hollow"),
+      shaped("panel.profile.three_points", KeyType::list, "",
+             "three points of one arc: [[x, y], [x, y], [x, y]]"),
       text("panel.profile.points", "", "file of measured points"),
-      length("panel.profile.tolerance", "0.5", 0.001, 50, "greatest distance of a measured point from the curve"),
+      length("panel.profile.tolerance", "0.5", 0.001, 50,
+             "greatest distance of a measured point from the curve"),
       text("panel.profile.fit", "\"runs\"", "how points are fitted"),
       shaped("panel.profile.noise", KeyType::mixed, "", "expected error of measured points"),
       text("panel.profile.svg", "", "SVG file"),
@@ -59,11 +64,23 @@ std::vector<KeyRow> layup_keys() {
       text("layup.plies[].board", "", "row of the boards table"),
       length("layup.plies[].thickness", "", 0.1, 50, "of one sheet"),
       integer("layup.plies[].count", "1", 1, 500, "sheets alike, one on another"),
-      {"layup.plies[].grain", KeyType::mixed, "\"along\"", -90, 90, {"along", "across"}, "fibres round the curve (along), along the width (across), or degrees"},
+      {"layup.plies[].grain",
+       KeyType::mixed,
+       "\"along\"",
+       -90,
+       90,
+       {"along", "across"},
+       "fibres round the curve (along), along the width (across), or degrees"},
       length("layup.plies[].maker_radius", "", 1, 100000, "least radius that the maker states"),
       text("layup.glue", "\"pvac-d3\"", "row of the glues table"),
       length("layup.glue_line", "", 0, 2, "thickness of one glue line; the glue's row gives it"),
-      {"layup.cover", KeyType::mixed, "3", 0, 50, {}, "cover sheet on each side: a thickness or a row of the boards table"},
+      {"layup.cover",
+       KeyType::mixed,
+       "3",
+       0,
+       50,
+       {},
+       "cover sheet on each side: a thickness or a row of the boards table"},
   };
 }
 
@@ -71,22 +88,47 @@ std::vector<KeyRow> press_keys() {
   return {
       shaped("press", KeyType::table, "", "how it is pressed"),
       text("press.method", "\"auto\"", "auto or a press method"),
-      {"press.pull", KeyType::mixed, "\"square-to-chord\"", -90, 90, {"square-to-chord", "bisector"}, "two-part: direction of the pull"},
+      {"press.pull",
+       KeyType::mixed,
+       "\"square-to-chord\"",
+       -90,
+       90,
+       {"square-to-chord", "bisector"},
+       "two-part: direction of the pull"},
       length("press.pull_at", "0", -5000, 5000, "two-part: moves the pull line sideways, right positive"),
-      {"press.springback", KeyType::mixed, "\"computed\"", -0.5, 0.9, {"computed", "none"}, "computed, none, the share lost, or {form_radius, part_radius} of a test piece"},
+      {"press.springback",
+       KeyType::mixed,
+       "\"computed\"",
+       -0.5,
+       0.9,
+       {"computed", "none"},
+       "computed, none, the share lost, or {form_radius, part_radius} of a test piece"},
       length("press.springback.form_radius", "", 5, 100000, "test piece: radius pressed"),
       length("press.springback.part_radius", "", 5, 100000, "test piece: radius after release"),
-      choice("press.pressure", "\"advised\"", {"advised", "required"}, "whether the glue's pressure range must be met"),
+      choice("press.pressure", "\"advised\"", {"advised", "required"},
+             "whether the glue's pressure range must be met"),
       number("press.beam_tilt", "0", -60, 60, "two-part: degrees that the beams lean"),
       number("press.draft", "5", 0, 45, "two-part: degrees below which a wall is too steep"),
-      {"press.guide_rollers", KeyType::flag, "false", 0, 0, {}, "turn straps over rollers to make formers smaller"},
+      {"press.guide_rollers",
+       KeyType::flag,
+       "false",
+       0,
+       0,
+       {},
+       "turn straps over rollers to make formers smaller"},
   };
 }
 
 std::vector<KeyRow> caul_keys() {
   return {
       shaped("caul", KeyType::table, "", "flexible platen under and over the pack"),
-      {"caul.kind", KeyType::mixed, "\"slatted-hardwood-28\"", 0, 0, {}, "row of the cauls table, {thickness, ...}, \"sheathed\" or \"bare\""},
+      {"caul.kind",
+       KeyType::mixed,
+       "\"slatted-hardwood-28\"",
+       0,
+       0,
+       {},
+       "row of the cauls table, {thickness, ...}, \"sheathed\" or \"bare\""},
       length("caul.kind.thickness", "", 1, 150, "of the slats"),
       length("caul.kind.pitch", "", 5, 500, "from slat to slat; without it the caul is continuous"),
       number("caul.kind.coverage", "1", 0.2, 1, "slat width over pitch"),
@@ -98,7 +140,8 @@ std::vector<KeyRow> caul_keys() {
       length("caul.liner", "0", 0, 20, "cork, rubber or tape on each contact edge"),
       shaped("caul.slats", KeyType::list, "", "slat lengths in stock"),
       length("caul.slats[]", "", 50, 10000, "of one slat"),
-      choice("caul.lagging", "\"auto\"", {"auto", "close", "open"}, "how the slats lie; auto: close beside changes of shape"),
+      choice("caul.lagging", "\"auto\"", {"auto", "close", "open"},
+             "how the slats lie; auto: close beside changes of shape"),
       number("caul.bedding", "0", 0, 100, "compliance of the bed, mm/MPa"),
   };
 }
@@ -106,10 +149,22 @@ std::vector<KeyRow> caul_keys() {
 std::vector<KeyRow> former_keys() {
   return {
       shaped("formers", KeyType::table, "", "ribs cut from board"),
-      {"formers.board", KeyType::mixed, "\"plywood-18\"", 0, 0, {}, "row of the boards table or {nominal, measured}"},
+      {"formers.board",
+       KeyType::mixed,
+       "\"plywood-18\"",
+       0,
+       0,
+       {},
+       "row of the boards table or {nominal, measured}"},
       length("formers.board.nominal", "", 3, 150, "what the board is called"),
       length("formers.board.measured", "", 3, 150, "what it measures; moves everything"),
-      {"formers.spacing", KeyType::mixed, "\"auto\"", 3, 5000, {"auto"}, "auto, the greatest pitch, {max_clear} or {count}"},
+      {"formers.spacing",
+       KeyType::mixed,
+       "\"auto\"",
+       3,
+       5000,
+       {"auto"},
+       "auto, the greatest pitch, {max_clear} or {count}"},
       length("formers.spacing.max_clear", "", 0, 5000, "greatest clear distance between formers"),
       integer("formers.spacing.count", "", 2, 2000, "number of formers"),
       length("formers.extend", "25", 0, 500, "contact edge carried on past each end of the pack"),
@@ -145,8 +200,15 @@ std::vector<KeyRow> beam_keys() {
 std::vector<KeyRow> strap_keys() {
   return {
       shaped("straps", KeyType::table, "", "straps with ratchets"),
-      text("straps.kind", "\"strap-50\"", "row of the straps table; \"none\" on a sheathed or bare one-part mould"),
-      {"straps.tension", KeyType::force, "", 1, 200000, {}, "at each ratchet; the row gives the hand-tightened figure"},
+      text("straps.kind", "\"strap-50\"",
+           "row of the straps table; \"none\" on a sheathed or bare one-part mould"),
+      {"straps.tension",
+       KeyType::force,
+       "",
+       1,
+       200000,
+       {},
+       "at each ratchet; the row gives the hand-tightened figure"},
       number("straps.exit", "25", 20, 30, "degrees from the caul's tangent toward the former"),
       choice("straps.tighten", "\"both-ends\"", {"both-ends", "one-end"}, "where a ratchet pulls"),
       number("straps.friction", "0.2", 0, 1, "between strap and caul"),
@@ -176,7 +238,8 @@ std::vector<KeyRow> all_keys() {
       choice("report_units", "", {"mm", "cm", "m", "in", "ft"}, "of figures for people; as units"),
       text("data", "", "file with your own trade rows"),
   };
-  for (const auto& group : {panel_keys(), layup_keys(), press_keys(), caul_keys(), former_keys(), beam_keys(), strap_keys(), output_keys()})
+  for (const auto& group : {panel_keys(), layup_keys(), press_keys(), caul_keys(), former_keys(), beam_keys(),
+                            strap_keys(), output_keys()})
     rows.insert(rows.end(), group.begin(), group.end());
   return rows;
 }

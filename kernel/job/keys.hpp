@@ -7,8 +7,8 @@ namespace lamwright {
 
 enum class KeyType { length, number, integer, text, choice, flag, force, pressure, list, table, mixed };
 
-// `path` is dotted, list items written "[]": "layup.plies[].thickness". `fallback` is TOML as `start` prints it
-// (empty: none or required). Lengths in mm, forces in N, pressures in MPa, angles in degrees.
+// `path` is dotted, list items written "[]": "layup.plies[].thickness". `fallback` is TOML as `start` prints
+// it (empty: none or required). Lengths in mm, forces in N, pressures in MPa, angles in degrees.
 struct KeyRow {
   std::string path;
   KeyType type = KeyType::text;

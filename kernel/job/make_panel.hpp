@@ -4,8 +4,8 @@
 
 namespace lamwright {
 
-// Throws Error (job or geometry): a single ply with computed springback, a profile that collapses or crosses itself
-// on one of its faces.
+// Throws Error (job or geometry): a single ply with computed springback, a profile that collapses or crosses
+// itself on one of its faces.
 Panel make_panel(const Job& job);
 
 }  // namespace lamwright

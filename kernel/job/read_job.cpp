@@ -15,17 +15,22 @@ constexpr std::size_t kMostBytes = 4 << 20;
 
 // Without a byte-order mark and with LF line ends, so that files from any editor read alike.
 std::string normalised(std::string_view text, const std::string& file) {
-  const auto refuse = [&](const std::string& problem, const std::string& remedy) { throw job_error({file, 0, 0, {}}, problem, remedy); };
+  const auto refuse = [&](const std::string& problem, const std::string& remedy) {
+    throw job_error({file, 0, 0, {}}, problem, remedy);
+  };
   if (text.size() > kMostBytes) refuse("the file is larger than 4 MB", "a job file is a few lines");
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) refuse("the file is UTF-16", "save it as UTF-8");
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
+    refuse("the file is UTF-16", "save it as UTF-8");
   if (text.find('\0') != std::string_view::npos) refuse("the file contains NUL bytes", "save it as UTF-8");
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   std::string out;
   out.reserve(text.size());
   for (std::size_t i = 0; i < text.size(); ++i)
     if (text[i] != '\r' || i + 1 >= text.size() || text[i + 1] != '\n') out += text[i];
-  if (out.find('\r') != std::string::npos) refuse("lines end with CR alone", "save it with LF or CRLF line ends");
-  if (const auto fault = utf8_fault(out)) refuse("byte " + std::to_string(*fault + 1) + " is not UTF-8", "save it as UTF-8");
+  if (out.find('\r') != std::string::npos)
+    refuse("lines end with CR alone", "save it with LF or CRLF line ends");
+  if (const auto fault = utf8_fault(out))
+    refuse("byte " + std::to_string(*fault + 1) + " is not UTF-8", "save it as UTF-8");
   return out;
 }
 
@@ -36,19 +41,22 @@ toml::table parsed(const std::string& text, const std::string& file) {
     std::string problem(fault.description());
     for (char& c : problem)
       if (c == '\n') c = ' ';
-    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}}, problem, "mend the line; the rest is read after that");
+    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}}, problem,
+                    "mend the line; the rest is read after that");
   }
 }
 
 // A row of a trade table by the name a node gives.
-const TradeRow* trade_row(Reader& reader, const TradeTables& trade, const Node& node, const std::string& table) {
+const TradeRow* trade_row(Reader& reader, const TradeTables& trade, const Node& node,
+                          const std::string& table) {
   const std::string name = reader.text(node);
   if (name.empty() && node) return nullptr;
   const TradeRow* row = trade.find(table, name);
   if (row) return row;
   const auto near = nearest_name(name, trade.row_names(table));
   reader.refuse(node, "read \"" + name + "\", which is no row of the " + table + " table",
-                (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") + listed(trade.row_names(table)));
+                (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") +
+                    listed(trade.row_names(table)));
   return nullptr;
 }
 
@@ -64,7 +72,8 @@ double read_grain(Reader& reader, const Node& node) {
   if (node.node->is_number()) return radians(reader.number(node));
   const std::string text = reader.text(node);
   if (text == "across") return kPi / 2;
-  if (text != "along" && node.node->is_string()) reader.refuse(node, "read \"" + text + "\"", "allowed along, across or -90 to 90 degrees");
+  if (text != "along" && node.node->is_string())
+    reader.refuse(node, "read \"" + text + "\"", "allowed along, across or -90 to 90 degrees");
   return 0;
 }
 
@@ -91,8 +100,10 @@ void read_ply(Reader& reader, const TradeTables& trade, const Node& node, LayupS
 LayupSpec read_layup(Reader& reader, const TradeTables& trade) {
   LayupSpec layup;
   const Node plies = reader.at("layup.plies");
-  if (!plies) reader.refuse_missing(plies);
-  else if (reader.size(plies) == 0) reader.refuse(plies, "holds no ply", "give at least one {timber, thickness}");
+  if (!plies)
+    reader.refuse_missing(plies);
+  else if (reader.size(plies) == 0)
+    reader.refuse(plies, "holds no ply", "give at least one {timber, thickness}");
   for (std::size_t i = 0; i < reader.size(plies); ++i) read_ply(reader, trade, reader.item(plies, i), layup);
   const TradeRow* glue = trade_row(reader, trade, reader.at("layup.glue"), "glues");
   const Node line = reader.at("layup.glue_line");
@@ -127,10 +138,14 @@ SpringbackSpec read_springback(Reader& reader) {
   if (!node) return spec;
   if (node.node->is_number()) return {SpringbackSpec::Kind::share, reader.number(node), 0, 0};
   if (node.node->is_table())
-    return {SpringbackSpec::Kind::test_piece, 0, reader.length(reader.in(node, "form_radius")), reader.length(reader.in(node, "part_radius"))};
+    return {SpringbackSpec::Kind::test_piece, 0, reader.length(reader.in(node, "form_radius")),
+            reader.length(reader.in(node, "part_radius"))};
   const std::string text = reader.text(node);
-  if (text == "none") spec.kind = SpringbackSpec::Kind::none;
-  else if (text != "computed") reader.refuse(node, "read \"" + text + "\"", "allowed computed, none, a share like 0.03, or {form_radius, part_radius}");
+  if (text == "none")
+    spec.kind = SpringbackSpec::Kind::none;
+  else if (text != "computed")
+    reader.refuse(node, "read \"" + text + "\"",
+                  "allowed computed, none, a share like 0.03, or {form_radius, part_radius}");
   return spec;
 }
 
@@ -160,11 +175,15 @@ void read_own_caul(Reader& reader, const Node& node, CaulSpec& caul) {
 
 void read_sheathing(Reader& reader, CaulSpec& caul) {
   const Node list = reader.at("caul.sheathing");
-  for (std::size_t i = 0; i < reader.size(list); ++i) caul.sheathing.push_back(reader.length(reader.item(list, i)));
+  for (std::size_t i = 0; i < reader.size(list); ++i)
+    caul.sheathing.push_back(reader.length(reader.item(list, i)));
   for (const double sheet : caul.sheathing) caul.thickness += sheet;
   const bool sheathed = caul.kind == CaulSpec::Kind::sheathed;
-  if (sheathed && caul.sheathing.empty()) reader.refuse(list, "is missing", "give the sheets on the formers, as [3, 3]");
-  if (!sheathed && list) reader.refuse(list, "is given, but the caul is not sheathed", "set caul.kind = \"sheathed\" or take it out");
+  if (sheathed && caul.sheathing.empty())
+    reader.refuse(list, "is missing", "give the sheets on the formers, as [3, 3]");
+  if (!sheathed && list)
+    reader.refuse(list, "is given, but the caul is not sheathed",
+                  "set caul.kind = \"sheathed\" or take it out");
 }
 
 void read_caul_row(const TradeRow& row, CaulSpec& caul) {
@@ -181,11 +200,13 @@ CaulSpec read_caul(Reader& reader, const TradeTables& trade) {
   CaulSpec caul;
   const Node kind = reader.at("caul.kind");
   const std::string text = kind && kind.node->is_string() ? *kind.node->value<std::string>() : "";
-  if (kind && kind.node->is_table()) read_own_caul(reader, kind, caul);
+  if (kind && kind.node->is_table())
+    read_own_caul(reader, kind, caul);
   else if (text == "sheathed" || text == "bare") {
     caul.kind = text == "bare" ? CaulSpec::Kind::bare : CaulSpec::Kind::sheathed;
     caul.name = text;
-  } else if (const TradeRow* row = trade_row(reader, trade, kind, "cauls")) read_caul_row(*row, caul);
+  } else if (const TradeRow* row = trade_row(reader, trade, kind, "cauls"))
+    read_caul_row(*row, caul);
   read_sheathing(reader, caul);
   caul.liner = reader.length(reader.at("caul.liner"));
   const Node slats = reader.at("caul.slats");
@@ -201,7 +222,10 @@ SpacingSpec read_spacing(Reader& reader) {
   if (!node || (node.node->is_string() && *node.node->value<std::string>() == "auto")) return {};
   if (!node.node->is_table()) return {SpacingSpec::Kind::pitch, reader.length(node), 0};
   const Node clear = reader.in(node, "max_clear"), count = reader.in(node, "count");
-  if (bool(clear) == bool(count)) reader.refuse(node, "gives " + std::string(clear ? "both max_clear and count" : "neither max_clear nor count"), "give one of them");
+  if (bool(clear) == bool(count))
+    reader.refuse(node,
+                  "gives " + std::string(clear ? "both max_clear and count" : "neither max_clear nor count"),
+                  "give one of them");
   if (clear) return {SpacingSpec::Kind::max_clear, reader.length(clear), 0};
   return {SpacingSpec::Kind::count, 0, count ? reader.integer(count) : 2};
 }
@@ -211,7 +235,8 @@ std::pair<double, double> read_section(Reader& reader, const std::string& path, 
   const Node list = reader.at(path);
   if (!list) return {width, depth};
   if (reader.size(list) != 2) {
-    reader.refuse(list, "has " + std::to_string(reader.size(list)) + " items", "give width and depth, as [" + number(width) + ", " + number(depth) + "]");
+    reader.refuse(list, "has " + std::to_string(reader.size(list)) + " items",
+                  "give width and depth, as [" + number(width) + ", " + number(depth) + "]");
     return {width, depth};
   }
   const double w = reader.length(reader.item(list, 0));
@@ -222,7 +247,8 @@ void read_board(Reader& reader, const TradeTables& trade, FormerSpec& formers) {
   const Node node = reader.at("formers.board");
   if (node && node.node->is_table()) {
     formers.nominal = reader.length(reader.in(node, "nominal"));
-    formers.thickness = reader.in(node, "measured") ? reader.length(reader.in(node, "measured")) : formers.nominal;
+    formers.thickness =
+        reader.in(node, "measured") ? reader.length(reader.in(node, "measured")) : formers.nominal;
     formers.board = "board " + number(formers.nominal);
   } else if (const TradeRow* row = trade_row(reader, trade, node, "boards")) {
     formers.nominal = row->number("nominal");
@@ -243,14 +269,16 @@ FormerSpec read_formers(Reader& reader, const TradeTables& trade) {
   formers.clamp_force = reader.force(reader.at("formers.clamp_force"));
   formers.uses = reader.integer(reader.at("formers.uses"));
   std::tie(formers.block_width, formers.block_depth) = read_section(reader, "formers.block", 45, 70);
-  std::tie(formers.pressing_width, formers.pressing_depth) = read_section(reader, "formers.pressing_beam", 45, 70);
+  std::tie(formers.pressing_width, formers.pressing_depth) =
+      read_section(reader, "formers.pressing_beam", 45, 70);
   return formers;
 }
 
 BeamSpec read_beams(Reader& reader, const TradeTables& trade) {
   BeamSpec beams;
   std::tie(beams.width, beams.depth) = read_section(reader, "beams.section", 46, 90);
-  if (const TradeRow* row = trade_row(reader, trade, reader.at("beams.class"), "classes")) beams.timber_class = row->name;
+  if (const TradeRow* row = trade_row(reader, trade, reader.at("beams.class"), "classes"))
+    beams.timber_class = row->name;
   beams.every = reader.integer(reader.at("beams.every"));
   beams.every_given = bool(reader.at("beams.every"));
   beams.screw_diameter = reader.length(reader.at("beams.screw.diameter"));
@@ -260,13 +288,21 @@ BeamSpec read_beams(Reader& reader, const TradeTables& trade) {
   beams.counterbore = reader.length(reader.at("beams.counterbore"));
   const double sink = beams.depth + beams.screw_reach - beams.screw_length;
   if (sink < 0)
-    reader.refuse(reader.at("beams.screw.length"), "a screw of " + number(beams.screw_length) + " is longer than the beam's depth and its reach, " + number(beams.depth + beams.screw_reach),
+    reader.refuse(reader.at("beams.screw.length"),
+                  "a screw of " + number(beams.screw_length) +
+                      " is longer than the beam's depth and its reach, " +
+                      number(beams.depth + beams.screw_reach),
                   "use a shorter screw or raise beams.screw.reach");
   if (sink > beams.depth - 5)
-    reader.refuse(reader.at("beams.screw.length"), "a screw of " + number(beams.screw_length) + " would be sunk " + number(sink) + " into a beam " + number(beams.depth) + " deep",
+    reader.refuse(reader.at("beams.screw.length"),
+                  "a screw of " + number(beams.screw_length) + " would be sunk " + number(sink) +
+                      " into a beam " + number(beams.depth) + " deep",
                   "use a longer screw; at least 5 of wood stays under its head");
   if (beams.counterbore <= beams.screw_diameter + 1)
-    reader.refuse(reader.at("beams.counterbore"), "a counterbore of " + number(beams.counterbore) + " has no shoulder for a screw of " + number(beams.screw_diameter), "make it larger");
+    reader.refuse(reader.at("beams.counterbore"),
+                  "a counterbore of " + number(beams.counterbore) + " has no shoulder for a screw of " +
+                      number(beams.screw_diameter),
+                  "make it larger");
   return beams;
 }
 
@@ -288,16 +324,23 @@ StrapSpec read_straps(Reader& reader, const TradeTables& trade) {
   }
   if (const Node tension = reader.at("straps.tension")) straps.tension = reader.force(tension);
   if (row && straps.tension > straps.rating)
-    reader.refuse(reader.at("straps.tension"), "read " + number(straps.tension) + " N, above the strap's rating", "allowed up to " + number(straps.rating) + " N");
+    reader.refuse(reader.at("straps.tension"),
+                  "read " + number(straps.tension) + " N, above the strap's rating",
+                  "allowed up to " + number(straps.rating) + " N");
   straps.exit = radians(reader.number(reader.at("straps.exit")));
   straps.both_ends = reader.text(reader.at("straps.tighten")) == "both-ends";
   straps.friction = reader.number(reader.at("straps.friction"));
   straps.hole = reader.length(reader.at("straps.hole"));
   straps.hole_pitch = reader.length(reader.at("straps.hole_pitch"));
   straps.holes = reader.integer(reader.at("straps.holes"));
-  if (straps.holes % 2 == 0) reader.refuse(reader.at("straps.holes"), "read " + std::to_string(straps.holes), "give an odd number, so that one hole is in the middle");
+  if (straps.holes % 2 == 0)
+    reader.refuse(reader.at("straps.holes"), "read " + std::to_string(straps.holes),
+                  "give an odd number, so that one hole is in the middle");
   if (straps.hole_pitch < straps.hole + 5 && straps.holes > 1)
-    reader.refuse(reader.at("straps.hole_pitch"), "holes of " + number(straps.hole) + " at a pitch of " + number(straps.hole_pitch) + " leave less than 5 of wood", "raise the pitch to " + number(straps.hole + 5));
+    reader.refuse(reader.at("straps.hole_pitch"),
+                  "holes of " + number(straps.hole) + " at a pitch of " + number(straps.hole_pitch) +
+                      " leave less than 5 of wood",
+                  "raise the pitch to " + number(straps.hole + 5));
   return straps;
 }
 
@@ -306,7 +349,8 @@ bool is_date(const std::string& text) {
   if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
   for (const std::size_t i : {0, 1, 2, 3, 5, 6, 8, 9})
     if (text[i] < '0' || text[i] > '9') return false;
-  const int year = std::stoi(text.substr(0, 4)), month = std::stoi(text.substr(5, 2)), day = std::stoi(text.substr(8));
+  const int year = std::stoi(text.substr(0, 4)), month = std::stoi(text.substr(5, 2)),
+            day = std::stoi(text.substr(8));
   const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
   const int days[] = {31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
   return year > 0 && month >= 1 && month <= 12 && day >= 1 && day <= days[month - 1];
@@ -319,24 +363,29 @@ std::string read_date(Reader& reader, const Sources& sources) {
   if (const auto day = node.node->value<toml::date>()) {
     const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
     const std::string year = std::to_string(day->year);
-    date = std::string(4 - std::min<std::size_t>(4, year.size()), '0') + year + "-" + two(day->month) + "-" + two(day->day);
+    date = std::string(4 - std::min<std::size_t>(4, year.size()), '0') + year + "-" + two(day->month) + "-" +
+           two(day->day);
   } else {
     date = reader.text(node);
   }
-  if (!date.empty() && !is_date(date)) reader.refuse(node, "read \"" + date + "\"", "write a day like 2026-03-14");
+  if (!date.empty() && !is_date(date))
+    reader.refuse(node, "read \"" + date + "\"", "write a day like 2026-03-14");
   return date;
 }
 
 void check_schema(Reader& reader) {
   const Node node = reader.at("schema");
   const int schema = reader.integer(node);
-  if (schema > 1) reader.refuse(node, "read " + std::to_string(schema) + ", a newer form of job file", "this program knows schema 1; use a newer program");
+  if (schema > 1)
+    reader.refuse(node, "read " + std::to_string(schema) + ", a newer form of job file",
+                  "this program knows schema 1; use a newer program");
   if (schema < 1) reader.refuse(node, "read " + std::to_string(schema), "the first schema is 1");
 }
 
 std::string checked_title(Reader& reader) {
   std::string title = reader.text(reader.at("title"));
-  if (code_points(title).size() > 200) reader.refuse(reader.at("title"), "is longer than 200 characters", "shorten it");
+  if (code_points(title).size() > 200)
+    reader.refuse(reader.at("title"), "is longer than 200 characters", "shorten it");
   return title;
 }
 
@@ -347,7 +396,8 @@ std::string sheet_or_empty(Reader& reader) {
 
 OutputSpec read_outputs(Reader& reader) {
   sheet_or_empty(reader);
-  return {reader.text(reader.at("outputs.step")), reader.text(reader.at("outputs.dxf")), reader.text(reader.at("outputs.paper"))};
+  return {reader.text(reader.at("outputs.step")), reader.text(reader.at("outputs.dxf")),
+          reader.text(reader.at("outputs.paper"))};
 }
 
 TradeTables trade_of(Reader& reader, const Sources& sources) {
@@ -385,7 +435,8 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources) {
 
 }  // namespace
 
-JobResult read_job(std::string_view text, const std::string& file, const std::vector<KeyRow>& schemas, const Sources& sources) {
+JobResult read_job(std::string_view text, const std::string& file, const std::vector<KeyRow>& schemas,
+                   const Sources& sources) {
   try {
     const std::string source = normalised(text, file);
     const toml::table root = parsed(source, file);

@@ -23,16 +23,17 @@ class Sources {
 };
 
 struct JobResult {
-  std::optional<Job> job;      // set when there is no error
-  std::vector<Error> errors;   // in file order, at most twenty, all of kind job, geometry or file
+  std::optional<Job> job;     // set when there is no error
+  std::vector<Error> errors;  // in file order, at most twenty, all of kind job, geometry or file
 };
 
-// `file` is the name for messages. `schemas` are the keys of press methods and exporters with full paths. Never
-// throws for what the text holds. Text: UTF-8 with or without a byte-order mark, LF or CRLF.
+// `file` is the name for messages. `schemas` are the keys of press methods and exporters with full paths.
+// Never throws for what the text holds. Text: UTF-8 with or without a byte-order mark, LF or CRLF.
 JobResult read_job(std::string_view text, const std::string& file, const std::vector<KeyRow>& schemas,
                    const Sources& sources);
 
-// Only the `panel.profile` of a job file, as `measure` needs it: other keys are neither asked for nor checked.
+// Only the `panel.profile` of a job file, as `measure` needs it: other keys are neither asked for nor
+// checked.
 struct ProfileResult {
   std::optional<Profile> profile;
   std::vector<Error> errors;

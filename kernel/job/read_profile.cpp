@@ -10,16 +10,19 @@
 namespace lamwright {
 namespace {
 
-constexpr const char* kForms = "allowed: a list of {line = L} and {bend = degrees, radius = R}, {chord, rise}, or {three_points}";
+constexpr const char* kForms =
+    "allowed: a list of {line = L} and {bend = degrees, radius = R}, {chord, rise}, or {three_points}";
 
 std::optional<Run> read_run(Reader& reader, const Node& node) {
-  const Node line = reader.in(node, "line"), bend = reader.in(node, "bend"), radius = reader.in(node, "radius");
+  const Node line = reader.in(node, "line"), bend = reader.in(node, "bend"),
+             radius = reader.in(node, "radius");
   if (line && !bend && !radius) return Run{reader.length(line), 0};
   if (!line && bend && radius) {
     const double turn = reader.number(bend);
     const double r = reader.length(radius);
     if (std::abs(turn) < 0.01) {
-      reader.refuse(bend, "read " + number(turn, 6), "allowed 0.01 to 355 degrees either way; positive for a crown, negative for a hollow");
+      reader.refuse(bend, "read " + number(turn, 6),
+                    "allowed 0.01 to 355 degrees either way; positive for a crown, negative for a hollow");
       return std::nullopt;
     }
     return Run{radians(std::abs(turn)) * r, (turn > 0 ? 1 : -1) / r};
@@ -51,7 +54,9 @@ std::optional<Profile> arc_over(Reader& reader, const Node& node, double chord, 
   const double turn = 4 * std::atan(2 * std::abs(rise) / chord);
   const double radius = chord * chord / (8 * std::abs(rise)) + std::abs(rise) / 2;
   if (!(degrees(turn) >= 0.01 && degrees(turn) <= 355 && radius >= 5 && radius <= 100000)) {
-    reader.refuse(node, "is an arc of radius " + number(radius) + " through " + number(degrees(turn), 2) + " degrees", "allowed radius 5 to 100000 mm, 0.01 to 355 degrees");
+    reader.refuse(
+        node, "is an arc of radius " + number(radius) + " through " + number(degrees(turn), 2) + " degrees",
+        "allowed radius 5 to 100000 mm, 0.01 to 355 degrees");
     return std::nullopt;
   }
   return Profile({}, {{radius * turn, (rise > 0 ? 1 : -1) / radius}});
@@ -62,8 +67,10 @@ std::optional<Profile> read_three_points(Reader& reader, const Node& node) {
   for (std::size_t i = 0; i < 3; ++i)
     for (int axis = 0; axis < 2; ++axis) {
       const Node item = reader.item(reader.item(node, i), std::size_t(axis));
-      if (reader.size(node) != 3 || !item || !item.node->is_number() || !std::isfinite(*item.node->value<double>())) {
-        reader.refuse(node, "is not three points", "write [[0, 0], [600, 150], [1200, 0]] from left to right");
+      if (reader.size(node) != 3 || !item || !item.node->is_number() ||
+          !std::isfinite(*item.node->value<double>())) {
+        reader.refuse(node, "is not three points",
+                      "write [[0, 0], [600, 150], [1200, 0]] from left to right");
         return std::nullopt;
       }
       p[i][axis] = *item.node->value<double>() * factor(reader.units());
@@ -89,7 +96,8 @@ std::optional<Profile> read_profile_node(Reader& reader, const Node& node) {
     return std::nullopt;
   }
   if (node.node->is_array()) return read_runs(reader, node);
-  const Node chord = reader.in(node, "chord"), rise = reader.in(node, "rise"), points = reader.in(node, "three_points");
+  const Node chord = reader.in(node, "chord"), rise = reader.in(node, "rise"),
+             points = reader.in(node, "three_points");
   if (chord && rise) {
     const double c = reader.length(chord), r = reader.length(rise);
     return reader.errors().empty() ? arc_over(reader, node, c, r) : std::nullopt;

@@ -43,7 +43,8 @@ Reader::Reader(const toml::table& root, std::string file, const std::vector<KeyR
   rows_.insert(rows_.end(), schemas.begin(), schemas.end());
   for (const KeyRow& row : rows_) {
     known_.insert(row.path);
-    for (auto dot = row.path.find('.'); dot != std::string::npos; dot = row.path.find('.', dot + 1)) known_.insert(row.path.substr(0, dot));
+    for (auto dot = row.path.find('.'); dot != std::string::npos; dot = row.path.find('.', dot + 1))
+      known_.insert(row.path.substr(0, dot));
   }
 }
 
@@ -75,7 +76,8 @@ std::size_t Reader::size(const Node& list) const {
 
 const KeyRow& Reader::row(const Node& node) const {
   const std::string path = pattern(node.key);
-  const auto found = std::find_if(rows_.begin(), rows_.end(), [&](const KeyRow& r) { return r.path == path; });
+  const auto found =
+      std::find_if(rows_.begin(), rows_.end(), [&](const KeyRow& r) { return r.path == path; });
   ensure(found != rows_.end(), "every key that is read has a row in the key table");
   return *found;
 }
@@ -90,15 +92,14 @@ void Reader::refuse(const Node& node, const std::string& problem, const std::str
   keep(job_error(place(node), problem, remedy));
 }
 
-void Reader::refuse_missing(const Node& node) {
-  refuse(node, "is missing", row(node).meaning);
-}
+void Reader::refuse_missing(const Node& node) { refuse(node, "is missing", row(node).meaning); }
 
 double Reader::ranged(const Node& node, double value, double scale, const std::string& unit) {
   const KeyRow& r = row(node);
   const double scaled = value * scale;
   if (std::isfinite(scaled) && scaled >= r.least && scaled <= r.most) return scaled;
-  refuse(node, "read " + as_read(*node.node), "allowed " + limit_text(r.least) + " to " + limit_text(r.most) + (unit.empty() ? "" : " " + unit));
+  refuse(node, "read " + as_read(*node.node),
+         "allowed " + limit_text(r.least) + " to " + limit_text(r.most) + (unit.empty() ? "" : " " + unit));
   return std::clamp(0.0, r.least, r.most);
 }
 
@@ -118,7 +119,8 @@ double Reader::length(const Node& node) {
     const Reading reading = parse_length(text, units_);
     const double value = ranged(node, reading.value, 1, "mm");
     if (value == reading.value)
-      notes_.push_back(node.key + ": " + (reading.note.empty() ? text : reading.note) + " = " + lamwright::number(value, 4) + " mm");
+      notes_.push_back(node.key + ": " + (reading.note.empty() ? text : reading.note) + " = " +
+                       lamwright::number(value, 4) + " mm");
     return value;
   } catch (const Error& fault) {
     refuse(node, fault.problem(), fault.remedy());
@@ -133,7 +135,8 @@ double Reader::number(const Node& node) {
     return r.fallback.empty() ? r.least : parse_length(r.fallback, LengthUnit::mm).value;
   }
   if (!node.node->is_number()) {
-    refuse(node, "read " + as_read(*node.node), "give a number from " + limit_text(r.least) + " to " + limit_text(r.most));
+    refuse(node, "read " + as_read(*node.node),
+           "give a number from " + limit_text(r.least) + " to " + limit_text(r.most));
     return r.least;
   }
   return ranged(node, *node.node->value<double>(), 1, "");
@@ -146,8 +149,10 @@ int Reader::integer(const Node& node) {
     return int(r.fallback.empty() ? r.least : parse_length(r.fallback, LengthUnit::mm).value);
   }
   const auto value = node.node->is_number() ? node.node->value<double>() : std::nullopt;
-  if (!value || !std::isfinite(*value) || *value != std::floor(*value) || *value < r.least || *value > r.most) {
-    refuse(node, "read " + as_read(*node.node), "allowed: a whole number from " + limit_text(r.least) + " to " + limit_text(r.most));
+  if (!value || !std::isfinite(*value) || *value != std::floor(*value) || *value < r.least ||
+      *value > r.most) {
+    refuse(node, "read " + as_read(*node.node),
+           "allowed: a whole number from " + limit_text(r.least) + " to " + limit_text(r.most));
     return int(r.least);
   }
   return int(*value);
@@ -159,7 +164,8 @@ double Reader::quantity(const Node& node, Reading (*parse)(std::string_view), co
   if (node.node->is_number()) return ranged(node, *node.node->value<double>(), 1, unit);
   try {
     if (node.node->is_string()) return ranged(node, parse(*node.node->value<std::string>()).value, 1, unit);
-    refuse(node, "read " + as_read(*node.node), "allowed " + limit_text(r.least) + " to " + limit_text(r.most) + " " + unit);
+    refuse(node, "read " + as_read(*node.node),
+           "allowed " + limit_text(r.least) + " to " + limit_text(r.most) + " " + unit);
   } catch (const Error& fault) {
     refuse(node, fault.problem(), fault.remedy());
   }
@@ -178,52 +184,67 @@ bool Reader::flag(const Node& node) {
 std::string Reader::text(const Node& node) {
   const KeyRow& r = row(node);
   if (!node) {
-    if (r.fallback.size() >= 2 && r.fallback.front() == '"') return r.fallback.substr(1, r.fallback.size() - 2);
+    if (r.fallback.size() >= 2 && r.fallback.front() == '"')
+      return r.fallback.substr(1, r.fallback.size() - 2);
     return {};
   }
   if (!node.node->is_string()) {
-    refuse(node, "read " + as_read(*node.node), r.choices.empty() ? "give a text in quotes" : "allowed " + listed(r.choices));
+    refuse(node, "read " + as_read(*node.node),
+           r.choices.empty() ? "give a text in quotes" : "allowed " + listed(r.choices));
     return {};
   }
   const std::string value = *node.node->value<std::string>();
-  const auto controls = std::find_if(value.begin(), value.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; });
+  const auto controls = std::find_if(
+      value.begin(), value.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; });
   if (controls != value.end()) refuse(node, "holds a control character", "use printable text in one line");
-  if (!r.choices.empty() && r.type == KeyType::choice && std::find(r.choices.begin(), r.choices.end(), value) == r.choices.end()) {
+  if (!r.choices.empty() && r.type == KeyType::choice &&
+      std::find(r.choices.begin(), r.choices.end(), value) == r.choices.end()) {
     const auto near = nearest_name(value, r.choices);
-    refuse(node, "read \"" + value + "\"", "allowed " + listed(r.choices) + (near ? "; did you mean \"" + *near + "\"?" : ""));
+    refuse(node, "read \"" + value + "\"",
+           "allowed " + listed(r.choices) + (near ? "; did you mean \"" + *near + "\"?" : ""));
     return r.choices.front();
   }
   return value;
 }
 
-std::optional<double> Reader::length_if(const Node& node) { return node ? std::optional(length(node)) : std::nullopt; }
-std::optional<double> Reader::number_if(const Node& node) { return node ? std::optional(number(node)) : std::nullopt; }
+std::optional<double> Reader::length_if(const Node& node) {
+  return node ? std::optional(length(node)) : std::nullopt;
+}
+std::optional<double> Reader::number_if(const Node& node) {
+  return node ? std::optional(number(node)) : std::nullopt;
+}
 
 void Reader::read_units() {
   const Node node = at("units");
   unit_from(text(node), units_);
 }
 
-void Reader::unknown(const toml::node& node, const std::string& path, const std::string& shown, const std::string& key) {
+void Reader::unknown(const toml::node& node, const std::string& path, const std::string& shown,
+                     const std::string& key) {
   std::vector<std::string> siblings;
   std::vector<std::string> homes;
   const std::string prefix = path.empty() ? "" : path + ".";
   for (const KeyRow& r : rows_) {
     if (r.path.find("[]") == r.path.size() - 2) continue;
     const std::string rest = r.path.starts_with(prefix) ? r.path.substr(prefix.size()) : "";
-    if (!rest.empty() && rest.find('.') == std::string::npos && rest.find('[') == std::string::npos) siblings.push_back(rest);
+    if (!rest.empty() && rest.find('.') == std::string::npos && rest.find('[') == std::string::npos)
+      siblings.push_back(rest);
     const auto dot = r.path.find_last_of('.');
-    if (dot != std::string::npos && r.path.find('[') == std::string::npos && last_part(r.path) == key) homes.push_back("[" + r.path.substr(0, dot) + "]");
+    if (dot != std::string::npos && r.path.find('[') == std::string::npos && last_part(r.path) == key)
+      homes.push_back("[" + r.path.substr(0, dot) + "]");
   }
   const auto near = nearest_name(key, siblings);
-  std::string remedy = near ? "did you mean \"" + *near + "\"?" : !homes.empty() ? "it belongs to " + listed(homes) : "known here: " + listed(siblings);
+  std::string remedy = near             ? "did you mean \"" + *near + "\"?"
+                       : !homes.empty() ? "it belongs to " + listed(homes)
+                                        : "known here: " + listed(siblings);
   if (siblings.empty() && !near && homes.empty()) remedy = "take it out";
   refuse({&node, shown.empty() ? key : shown + "." + key}, "is not a known key", remedy);
 }
 
 void Reader::check_list(const toml::array& list, const std::string& path, const std::string& shown) {
   for (std::size_t i = 0; i < list.size(); ++i)
-    if (const auto* table = list.get(i)->as_table()) check_keys(*table, path + "[]", shown + "[" + std::to_string(i) + "]");
+    if (const auto* table = list.get(i)->as_table())
+      check_keys(*table, path + "[]", shown + "[" + std::to_string(i) + "]");
 }
 
 void Reader::check_keys(const toml::table& table, const std::string& path, const std::string& shown) {
@@ -231,9 +252,12 @@ void Reader::check_keys(const toml::table& table, const std::string& path, const
     const std::string key(name.str());
     const std::string full = path.empty() ? key : path + "." + key;
     const std::string full_shown = shown.empty() ? key : shown + "." + key;
-    if (!known_.contains(full)) unknown(node, path, shown, key);
-    else if (const auto* inner = node.as_table()) check_keys(*inner, full, full_shown);
-    else if (const auto* list = node.as_array()) check_list(*list, full, full_shown);
+    if (!known_.contains(full))
+      unknown(node, path, shown, key);
+    else if (const auto* inner = node.as_table())
+      check_keys(*inner, full, full_shown);
+    else if (const auto* list = node.as_array())
+      check_list(*list, full, full_shown);
   }
 }
 

@@ -27,25 +27,28 @@ class Reader {
   std::vector<std::string> notes() const { return notes_; }
   LengthUnit units() const { return units_; }
 
-  Node at(const std::string& path) const;                 // "panel.width"
+  Node at(const std::string& path) const;  // "panel.width"
   Node in(const Node& table, const std::string& key) const;
   Node item(const Node& list, std::size_t i) const;
-  std::size_t size(const Node& list) const;               // 0 when it is no list
+  std::size_t size(const Node& list) const;  // 0 when it is no list
 
-  // Each reads by the row of the key table that the node's key names; a node not given yields the row's default.
+  // Each reads by the row of the key table that the node's key names; a node not given yields the row's
+  // default.
   double length(const Node& node);
   double number(const Node& node);
   int integer(const Node& node);
   double force(const Node& node);
   bool flag(const Node& node);
-  std::string text(const Node& node);                     // choices are checked
+  std::string text(const Node& node);  // choices are checked
   std::optional<double> length_if(const Node& node);
   std::optional<double> number_if(const Node& node);
 
   const KeyRow& row(const Node& node) const;
   void refuse(const Node& node, const std::string& problem, const std::string& remedy);
   void refuse_missing(const Node& node);
-  void keep(const Error& error) { if (errors_.size() < kMostErrors) errors_.push_back(error); }
+  void keep(const Error& error) {
+    if (errors_.size() < kMostErrors) errors_.push_back(error);
+  }
   Place place(const Node& node) const;
   void refuse_unknown_keys();
   void read_units();
@@ -57,7 +60,8 @@ class Reader {
   double quantity(const Node& node, Reading (*parse)(std::string_view), const std::string& unit);
   void check_keys(const toml::table& table, const std::string& path, const std::string& shown);
   void check_list(const toml::array& list, const std::string& path, const std::string& shown);
-  void unknown(const toml::node& node, const std::string& path, const std::string& shown, const std::string& key);
+  void unknown(const toml::node& node, const std::string& path, const std::string& shown,
+               const std::string& key);
 
   const toml::table& root_;
   std::string file_;

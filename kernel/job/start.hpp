@@ -6,8 +6,8 @@
 namespace lamwright {
 
 struct StartShape {
-  std::string name;     // "arch"
-  std::string meaning;  // for people
+  std::string name;       // "arch"
+  std::string meaning;    // for people
   bool two_part = false;  // needs a method that is not built yet
 };
 const std::vector<StartShape>& start_shapes();

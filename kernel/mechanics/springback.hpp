@@ -11,14 +11,14 @@ struct Lamina {
   double to = 0;
 };
 
-// Height of the neutral line of the bonded section: sum(E t z) / sum(E t). Glue lines between the laminae have no
-// stiffness. Throws Error (internal) for an empty section.
+// Height of the neutral line of the bonded section: sum(E t z) / sum(E t). Glue lines between the laminae
+// have no stiffness. Throws Error (internal) for an empty section.
 double neutral_height(const std::vector<Lamina>& section);
 
-// Share of the pressed curvature that is lost on release: the moment of the sheets bent one by one, over the bending
-// stiffness of the bonded section, sum(E t^3 / 12) / EI. 1 for a single sheet, 1/n^2 for n equal ones without glue
-// thickness. Derivation: the unglued layers slip and carry M = sum(E t^3/12) k; released, the bonded section turns
-// back by M / EI.
+// Share of the pressed curvature that is lost on release: the moment of the sheets bent one by one, over the
+// bending stiffness of the bonded section, sum(E t^3 / 12) / EI. 1 for a single sheet, 1/n^2 for n equal ones
+// without glue thickness. Derivation: the unglued layers slip and carry M = sum(E t^3/12) k; released, the
+// bonded section turns back by M / EI.
 double springback_share(const std::vector<Lamina>& section);
 
 // Share lost by a test piece pressed at one radius and released at another, both of its neutral line:

@@ -18,7 +18,8 @@ std::vector<Blank> blanks(const Panel& panel) {
   for (std::size_t i = 0; i < panel.plies.size(); ++i) {
     const Ply& ply = panel.plies[i];
     const double girth = line_at(panel, panel.pressed, ply.middle(), "ply " + std::to_string(i + 1)).girth();
-    out.push_back({std::to_string(i + 1) + " " + ply.timber, ply.thickness, girth, panel.blank_width(), panel.count});
+    out.push_back(
+        {std::to_string(i + 1) + " " + ply.timber, ply.thickness, girth, panel.blank_width(), panel.count});
   }
   return out;
 }

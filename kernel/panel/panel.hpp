@@ -26,14 +26,14 @@ struct Springback {
   std::string source;
 };
 
-// Immutable. The blank is the bonded plies with trim on all edges. Lines of the blank are parallels of its neutral
-// line; heights count from the inner face outward.
+// Immutable. The blank is the bonded plies with trim on all edges. Lines of the blank are parallels of its
+// neutral line; heights count from the inner face outward.
 struct Panel {
-  double width = 0;       // finished
+  double width = 0;  // finished
   double trim = 0;
   int count = 1;
   Face face = Face::inner;
-  double thickness = 0;   // of the blank, glue lines included
+  double thickness = 0;  // of the blank, glue lines included
   double glue_line = 0;
   double cover = 0;
   std::string cover_stock;
@@ -42,14 +42,17 @@ struct Panel {
   std::vector<Ply> plies;     // inner to outer
   Springback springback;
   Profile released;  // the described face, without trim
-  Profile pressed;   // neutral line of the blank as pressed, trim merged in, chord level, its middle at the origin
+  Profile
+      pressed;  // neutral line of the blank as pressed, trim merged in, chord level, its middle at the origin
 
   double blank_width() const { return width + 2 * trim; }
-  double face_height() const { return face == Face::inner ? 0 : face == Face::outer ? thickness : thickness / 2; }
+  double face_height() const {
+    return face == Face::inner ? 0 : face == Face::outer ? thickness : thickness / 2;
+  }
 };
 
-// The line of the blank at a height above its inner face, as pressed, in the pose of `neutral` (a posed copy of
-// panel.pressed). Negative heights lie inside: cover, caul. `what` names it in a message.
+// The line of the blank at a height above its inner face, as pressed, in the pose of `neutral` (a posed copy
+// of panel.pressed). Negative heights lie inside: cover, caul. `what` names it in a message.
 Profile line_at(const Panel& panel, const Profile& neutral, double height, const std::string& what);
 
 // One sheet to cut: developed girth at its own middle, width with trim.

@@ -14,9 +14,12 @@ TradeRow row_from(const std::string& name, const toml::table& table) {
   TradeRow row{name, name, "", {}, {}, {}};
   for (const auto& [key, node] : table) {
     const std::string field(key.str());
-    if (node.is_number()) row.numbers[field] = *node.value<double>();
-    else if (node.is_boolean()) row.numbers[field] = *node.value<bool>() ? 1 : 0;
-    else if (node.is_string()) row.texts[field] = *node.value<std::string>();
+    if (node.is_number())
+      row.numbers[field] = *node.value<double>();
+    else if (node.is_boolean())
+      row.numbers[field] = *node.value<bool>() ? 1 : 0;
+    else if (node.is_string())
+      row.texts[field] = *node.value<std::string>();
     else if (const auto* list = node.as_array())
       for (const auto& item : *list) row.lists[field].push_back(item.value_or(0.0));
   }
@@ -39,7 +42,8 @@ std::optional<double> TradeRow::find(const std::string& field) const {
 double TradeRow::number(const std::string& field) const {
   const auto value = find(field);
   if (!value)
-    throw job_error({{}, 0, 0, name}, "the trade row lacks \"" + field + "\"", "add it to the row in your data file");
+    throw job_error({{}, 0, 0, name}, "the trade row lacks \"" + field + "\"",
+                    "add it to the row in your data file");
   return *value;
 }
 
@@ -57,22 +61,29 @@ TradeTables TradeTables::with(std::string_view text, const std::string& file) co
   try {
     parsed = toml::parse(text);
   } catch (const toml::parse_error& fault) {
-    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}}, std::string(fault.description()), "mend the line");
+    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}},
+                    std::string(fault.description()), "mend the line");
   }
   for (const auto& [key, node] : parsed) {
     const std::string name(key.str());
     const auto found = out.tables_.find(name);
     if (found == out.tables_.end() || !node.is_table())
-      throw job_error(place_of(node, file, name), "is not a trade table", "tables are " + listed(table_names()));
+      throw job_error(place_of(node, file, name), "is not a trade table",
+                      "tables are " + listed(table_names()));
     for (const auto& [row_key, row_node] : *node.as_table()) {
       const std::string row_name(row_key.str());
-      if (!row_node.is_table()) throw job_error(place_of(row_node, file, name + "." + row_name), "is not a row", "write [" + name + "." + row_name + "]");
+      if (!row_node.is_table())
+        throw job_error(place_of(row_node, file, name + "." + row_name), "is not a row",
+                        "write [" + name + "." + row_name + "]");
       TradeRow row = row_from(row_name, *row_node.as_table());
       if (row.source.empty()) row.source = "own data";
       auto& rows = found->second;
-      const auto same = std::find_if(rows.begin(), rows.end(), [&](const TradeRow& r) { return r.name == row_name; });
-      if (same == rows.end()) rows.push_back(std::move(row));
-      else *same = std::move(row);
+      const auto same =
+          std::find_if(rows.begin(), rows.end(), [&](const TradeRow& r) { return r.name == row_name; });
+      if (same == rows.end())
+        rows.push_back(std::move(row));
+      else
+        *same = std::move(row);
     }
   }
   return out;

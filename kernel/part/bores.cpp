@@ -12,11 +12,12 @@ namespace lamwright {
 namespace {
 
 std::string bore_text(const BoreSpec& bore) {
-  return to_text(bore.use) + " bore of " + number(bore.diameter) + " at (" + number(bore.at.x()) + ", " + number(bore.at.y()) + ", " +
-         number(bore.at.z()) + ")";
+  return to_text(bore.use) + " bore of " + number(bore.diameter) + " at (" + number(bore.at.x()) + ", " +
+         number(bore.at.y()) + ", " + number(bore.at.z()) + ")";
 }
 
-[[noreturn]] void refuse(const PartSpec& part, const BoreSpec& bore, const std::string& problem, const std::string& remedy) {
+[[noreturn]] void refuse(const PartSpec& part, const BoreSpec& bore, const std::string& problem,
+                         const std::string& remedy) {
   throw geometry_error(part.name, bore_text(bore) + " " + problem, remedy);
 }
 
@@ -32,9 +33,10 @@ double widest_radius(const BoreSpec& bore) {
 }
 
 void check_sizes(const PartSpec& part, const BoreSpec& bore) {
-  const bool sound = bore.diameter > 0 && std::isfinite(bore.diameter) && (!bore.depth || *bore.depth > 0) &&
-                     (!bore.counterbore || (bore.counterbore->diameter > bore.diameter && bore.counterbore->depth > 0)) &&
-                     std::abs(bore.axis.norm() - 1) < kTangent;
+  const bool sound =
+      bore.diameter > 0 && std::isfinite(bore.diameter) && (!bore.depth || *bore.depth > 0) &&
+      (!bore.counterbore || (bore.counterbore->diameter > bore.diameter && bore.counterbore->depth > 0)) &&
+      std::abs(bore.axis.norm() - 1) < kTangent;
   if (!sound) refuse(part, bore, "has no size or no direction", "give positive sizes");
 }
 
@@ -42,23 +44,31 @@ void check_sizes(const PartSpec& part, const BoreSpec& bore) {
 void resolve_across(const PartSpec& part, const InSheet& in, Bore& bore) {
   const bool from_near = in.axis.z() > 0;
   const double entry = from_near ? in.at.z() : part.thickness - in.at.z();
-  if (std::abs(entry) > kSamePoint) refuse(part, bore, "does not begin on a face", "let it begin on the board's face");
+  if (std::abs(entry) > kSamePoint)
+    refuse(part, bore, "does not begin on a face", "let it begin on the board's face");
   bore.enters = from_near ? kNearFace : kFarFace;
   bore.leaves = bore.depth ? kNoFace : from_near ? kFarFace : kNearFace;
   bore.length = bore.depth.value_or(part.thickness);
   if (bore.depth && *bore.depth > part.thickness - kLeastWood + kAtLeast)
-    refuse(part, bore, "is " + number(*bore.depth) + " deep in " + number(part.thickness) + " and leaves less than 5 of wood", "make it shallower or let it go through");
+    refuse(part, bore,
+           "is " + number(*bore.depth) + " deep in " + number(part.thickness) +
+               " and leaves less than 5 of wood",
+           "make it shallower or let it go through");
   const double room = part.outline.distance(in.at2());
   if (!part.outline.contains(in.at2())) refuse(part, bore, "lies outside the part", "move it inside");
-  if (room < widest_radius(bore)) refuse(part, bore, "reaches past the edge, which is " + number(room) + " away, and would split the part", "move it inside");
+  if (room < widest_radius(bore))
+    refuse(part, bore, "reaches past the edge, which is " + number(room) + " away, and would split the part",
+           "move it inside");
   if (room - widest_radius(bore) < kLeastWood - kAtLeast)
-    refuse(part, bore, "leaves " + number(room - widest_radius(bore)) + " of wood to the edge; at least 5", "move it inside");
+    refuse(part, bore, "leaves " + number(room - widest_radius(bore)) + " of wood to the edge; at least 5",
+           "move it inside");
 }
 
 int edge_at(const Outline& outline, const Vec2& p) {
   int best = 0;
   for (std::size_t i = 1; i < outline.segments().size(); ++i)
-    if (distance(outline.segments()[i], p) < distance(outline.segments()[best], p) - kSamePoint) best = int(i);
+    if (distance(outline.segments()[i], p) < distance(outline.segments()[best], p) - kSamePoint)
+      best = int(i);
   return best;
 }
 
@@ -79,9 +89,9 @@ Exit exit_of(const Outline& outline, const InSheet& in) {
   return exit;
 }
 
-// The mouth of a bore in a curved edge begins deeper (crown) or higher (hollow) than its middle: the integral of
-// that height over the mouth's disc, mm3. x = r sin(t) makes the integrand smooth, so the trapezoid rule converges
-// fast. For a radial bore in a cylinder of radius R it tends to pi r^4 / (8 R).
+// The mouth of a bore in a curved edge begins deeper (crown) or higher (hollow) than its middle: the integral
+// of that height over the mouth's disc, mm3. x = r sin(t) makes the integrand smooth, so the trapezoid rule
+// converges fast. For a radial bore in a cylinder of radius R it tends to pi r^4 / (8 R).
 double mouth_volume(const Outline& outline, const InSheet& in, double r) {
   constexpr int kSteps = 64;
   const Vec2 across = left_of(in.axis2());
@@ -122,41 +132,49 @@ double axis_distance(const Outline& outline, const Segment& axis) {
   return least;
 }
 
-// At least 5 of wood round a cylinder between two depths. Within that of its mouth (or exit) the edge it passes
-// through is close by, so the check begins and ends there.
+// At least 5 of wood round a cylinder between two depths. Within that of its mouth (or exit) the edge it
+// passes through is close by, so the check begins and ends there.
 void check_rod(const PartSpec& part, const InSheet& in, const Bore& bore, double radius, double to) {
   const double wanted = radius + kLeastWood;
   const double end = bore.depth || to < bore.length ? to : to - wanted;
   const double begin = std::min(wanted, end / 2);
   if (end - begin < kSamePoint) return;
   const Segment axis = line(in.at2() + begin * in.axis2(), in.at2() + end * in.axis2());
-  if (!part.outline.contains(axis.from) || !part.outline.contains(axis.to)) refuse(part, bore, "leaves the part", "move it inside or make it shallower");
+  if (!part.outline.contains(axis.from) || !part.outline.contains(axis.to))
+    refuse(part, bore, "leaves the part", "move it inside or make it shallower");
   const double room = axis_distance(part.outline, axis);
   if (room < std::min(wanted, begin) - kAtLeast)
-    refuse(part, bore, "comes within " + number(std::max(0.0, room - radius)) + " of an edge; at least 5 of wood", "move it inside");
+    refuse(part, bore,
+           "comes within " + number(std::max(0.0, room - radius)) + " of an edge; at least 5 of wood",
+           "move it inside");
 }
 
 void check_wood_along(const PartSpec& part, const InSheet& in, const Bore& bore) {
   check_rod(part, in, bore, bore.diameter / 2, bore.length);
   if (bore.counterbore) check_rod(part, in, bore, bore.counterbore->diameter / 2, bore.counterbore->depth);
   const double side = std::min(in.at.z(), part.thickness - in.at.z()) - widest_radius(bore);
-  if (side < kLeastWood - kAtLeast) refuse(part, bore, "leaves " + number(side) + " of wood to the face; at least 5", "use thicker stock or a thinner screw");
+  if (side < kLeastWood - kAtLeast)
+    refuse(part, bore, "leaves " + number(side) + " of wood to the face; at least 5",
+           "use thicker stock or a thinner screw");
 }
 
 // In the sheet's plane: from an edge inward.
 void resolve_along(const PartSpec& part, const InSheet& in, Bore& bore) {
-  if (part.outline.distance(in.at2()) > kSamePoint) refuse(part, bore, "does not begin on an edge", "let it begin on the edge");
+  if (part.outline.distance(in.at2()) > kSamePoint)
+    refuse(part, bore, "does not begin on an edge", "let it begin on the edge");
   bore.enters = edge_at(part.outline, in.at2());
   const Exit exit = exit_of(part.outline, in);
   bore.leaves = bore.depth ? kNoFace : exit.edge;
   bore.length = bore.depth.value_or(exit.length);
   if (!std::isfinite(bore.length)) refuse(part, bore, "does not point into the part", "turn it inward");
   const Segment& entered = part.outline.segments()[bore.enters];
-  bore.flat_mouth = mouth_is_flat(entered, in, widest_radius(bore)) && std::abs(entered.tangent(0).dot(in.axis2())) < kTangent;
+  bore.flat_mouth = mouth_is_flat(entered, in, widest_radius(bore)) &&
+                    std::abs(entered.tangent(0).dot(in.axis2())) < kTangent;
   if (!bore.depth) {
     const Segment& left = part.outline.segments()[bore.leaves];
     const InSheet out{in.at + bore.length * in.axis, in.axis};
-    if (!mouth_is_flat(left, out, bore.diameter / 2)) refuse(part, bore, "does not leave through a flat edge", "move it");
+    if (!mouth_is_flat(left, out, bore.diameter / 2))
+      refuse(part, bore, "does not leave through a flat edge", "move it");
   }
   check_wood_along(part, in, bore);
 }
@@ -168,7 +186,8 @@ struct Rod {  // a cylinder for distances
 
 std::vector<Rod> rods(const Bore& bore) {
   std::vector<Rod> out{{bore.at, bore.at + bore.length * bore.axis, bore.diameter / 2}};
-  if (bore.counterbore) out.push_back({bore.at, bore.at + bore.counterbore->depth * bore.axis, bore.counterbore->diameter / 2});
+  if (bore.counterbore)
+    out.push_back({bore.at, bore.at + bore.counterbore->depth * bore.axis, bore.counterbore->diameter / 2});
   return out;
 }
 
@@ -181,7 +200,8 @@ double point_segment(const Vec3& p, const Vec3& a, const Vec3& b) {
 double segment_distance(const Rod& s, const Rod& t) {
   const Vec3 u = s.b - s.a, v = t.b - t.a, w = s.a - t.a;
   const double uu = u.dot(u), uv = u.dot(v), vv = v.dot(v), denominator = uu * vv - uv * uv;
-  double least = std::min({point_segment(s.a, t.a, t.b), point_segment(s.b, t.a, t.b), point_segment(t.a, s.a, s.b), point_segment(t.b, s.a, s.b)});
+  double least = std::min({point_segment(s.a, t.a, t.b), point_segment(s.b, t.a, t.b),
+                           point_segment(t.a, s.a, s.b), point_segment(t.b, s.a, s.b)});
   if (denominator > kTangent * uu * vv) {
     const double x = (uv * v.dot(w) - vv * u.dot(w)) / denominator;
     const double y = (uu * v.dot(w) - uv * u.dot(w)) / denominator;
@@ -196,17 +216,23 @@ Bore resolve_bore(const PartSpec& part, const BoreSpec& spec) {
   check_sizes(part, spec);
   Bore bore{spec};
   const InSheet in{part.sheet.local_point(spec.at), part.sheet.local_vector(spec.axis)};
-  if (std::abs(std::abs(in.axis.z()) - 1) < kTangent) resolve_across(part, in, bore);
-  else if (std::abs(in.axis.z()) < kTangent) resolve_along(part, in, bore);
-  else refuse(part, bore, "is neither square to the sheet nor in its plane", "turn it");
+  if (std::abs(std::abs(in.axis.z()) - 1) < kTangent)
+    resolve_across(part, in, bore);
+  else if (std::abs(in.axis.z()) < kTangent)
+    resolve_along(part, in, bore);
+  else
+    refuse(part, bore, "is neither square to the sheet nor in its plane", "turn it");
   const double r = spec.diameter / 2;
   bore.removed = kPi * r * r * bore.length;
   if (spec.counterbore) {
     const double c = spec.counterbore->diameter / 2;
     bore.removed += kPi * (c * c - r * r) * spec.counterbore->depth;
-    if (spec.counterbore->depth > bore.length - kLeastWood + kAtLeast) refuse(part, bore, "has a counterbore that leaves less than 5 of wood", "use a shorter counterbore");
+    if (spec.counterbore->depth > bore.length - kLeastWood + kAtLeast)
+      refuse(part, bore, "has a counterbore that leaves less than 5 of wood", "use a shorter counterbore");
   }
-  if (!bore.flat_mouth && spec.counterbore) refuse(part, bore, "has a counterbore in an edge that is not flat and square to it", "bore it without one");
+  if (!bore.flat_mouth && spec.counterbore)
+    refuse(part, bore, "has a counterbore in an edge that is not flat and square to it",
+           "bore it without one");
   if (!bore.flat_mouth) bore.removed -= mouth_volume(part.outline, in, r);
   return bore;
 }
@@ -225,7 +251,8 @@ void refuse_near_bores(const std::string& part, const std::vector<Bore>& bores) 
   };
   std::vector<Span> spans;  // along X, so that only neighbours are compared
   for (std::size_t i = 0; i < bores.size(); ++i) {
-    const auto [low, high] = std::minmax({bores[i].at.x(), bores[i].at.x() + bores[i].length * bores[i].axis.x()});
+    const auto [low, high] =
+        std::minmax({bores[i].at.x(), bores[i].at.x() + bores[i].length * bores[i].axis.x()});
     const double reach = widest_radius(bores[i]) + kLeastWood / 2;
     spans.push_back({low - reach, high + reach, i});
   }
@@ -235,7 +262,12 @@ void refuse_near_bores(const std::string& part, const std::vector<Bore>& bores) 
       const Bore &a = bores[spans[i].bore], &b = bores[spans[j].bore];
       const double wood = wood_between(a, b);
       if (wood < kLeastWood - kAtLeast)
-        throw geometry_error(part, bore_text(a) + " and " + bore_text(b) + (wood < -kAtLeast ? " overlap" : wood < kAtLeast ? " touch" : " leave " + number(wood) + " of wood between them") + "; at least 5",
+        throw geometry_error(part,
+                             bore_text(a) + " and " + bore_text(b) +
+                                 (wood < -kAtLeast  ? " overlap"
+                                  : wood < kAtLeast ? " touch"
+                                                    : " leave " + number(wood) + " of wood between them") +
+                                 "; at least 5",
                              "move one of them");
     }
 }

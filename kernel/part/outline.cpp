@@ -18,7 +18,9 @@ void join_exactly(std::vector<Segment>& loop, const std::string& name) {
     Segment& next = loop[(i + 1) % loop.size()];
     const double gap = (next.from - loop[i].to).norm();
     if (!(gap <= kSamePoint))
-      throw geometry_error(name, "the outline is open between " + at_text(loop[i].to) + " and " + at_text(next.from) + ", gap " + number(gap),
+      throw geometry_error(name,
+                           "the outline is open between " + at_text(loop[i].to) + " and " +
+                               at_text(next.from) + ", gap " + number(gap),
                            "close it");
     loop[i].to = next.from;
   }
@@ -31,7 +33,8 @@ void refuse_crossings(const std::vector<Segment>& loop, const std::string& name)
   std::vector<Box2> boxes;
   for (const Segment& s : loop) boxes.push_back(box(s));
   const auto apart = [](const Box2& a, const Box2& b) {
-    return (a.low.array() > b.high.array() + kSamePoint).any() || (b.low.array() > a.high.array() + kSamePoint).any();
+    return (a.low.array() > b.high.array() + kSamePoint).any() ||
+           (b.low.array() > a.high.array() + kSamePoint).any();
   };
   for (std::size_t i = 0; i < loop.size(); ++i)
     for (std::size_t j = i + 1; j < loop.size(); ++j) {
@@ -54,13 +57,15 @@ Region cap(const Segment& s) {
   if (s.straight()) return {};
   const double area = s.radius * s.radius * (s.turn - std::sin(s.turn)) / 2;
   const double half = std::abs(s.turn) / 2;
-  const double out = 2 * s.radius * std::pow(std::sin(half), 3) / (3 * (half - std::sin(half) * std::cos(half)));
+  const double out =
+      2 * s.radius * std::pow(std::sin(half), 3) / (3 * (half - std::sin(half) * std::cos(half)));
   const Vec2 middle = (s.point(0.5) - s.centre) / s.radius;
   return {area, area * (s.centre + out * middle)};
 }
 
 Region region(const std::vector<Segment>& loop) {
-  const Vec2 base = loop.front().from;  // moments about a point of the loop: no cancellation for far-off parts
+  const Vec2 base =
+      loop.front().from;  // moments about a point of the loop: no cancellation for far-off parts
   Region sum;
   for (const Segment& s : loop) {
     const Vec2 a = s.from - base, b = s.to - base;
@@ -81,7 +86,8 @@ Region region(const std::vector<Segment>& loop) {
 }  // namespace
 
 Outline::Outline(std::vector<Segment> loop, const std::string& name) {
-  if (loop.size() < 2) throw geometry_error(name, "the outline has fewer than two edges", "draw one closed loop");
+  if (loop.size() < 2)
+    throw geometry_error(name, "the outline has fewer than two edges", "draw one closed loop");
   join_exactly(loop, name);
   refuse_crossings(loop, name);
   if (region(loop).area < 0) {
@@ -89,7 +95,8 @@ Outline::Outline(std::vector<Segment> loop, const std::string& name) {
     for (Segment& s : loop) s = s.reversed();
   }
   const Region sum = region(loop);
-  if (!(sum.area > kSamePoint)) throw geometry_error(name, "the outline encloses no area", "draw one closed loop");
+  if (!(sum.area > kSamePoint))
+    throw geometry_error(name, "the outline encloses no area", "draw one closed loop");
   segments_ = std::move(loop);
   area_ = sum.area;
   centroid_ = sum.moment / sum.area;
@@ -110,7 +117,8 @@ bool Outline::contains(const Vec2& p) const {
     if (s.straight()) continue;
     // Seen from between chord and arc, the arc goes round the other way than its chord.
     const double sense = s.turn > 0 ? 1 : -1;
-    if ((p - s.centre).norm() < s.radius && cross(s.to - s.from, p - s.from) * sense < 0) winding += sense * 2 * kPi;
+    if ((p - s.centre).norm() < s.radius && cross(s.to - s.from, p - s.from) * sense < 0)
+      winding += sense * 2 * kPi;
   }
   return winding > kPi;
 }

@@ -15,11 +15,11 @@ class Outline {
   Outline(std::vector<Segment> loop, const std::string& name);
 
   const std::vector<Segment>& segments() const { return segments_; }
-  double area() const { return area_; }      // mm2, closed form
+  double area() const { return area_; }  // mm2, closed form
   Vec2 centroid() const { return centroid_; }
   Box2 box() const;
-  bool contains(const Vec2& p) const;        // points on the edge: either answer
-  double distance(const Vec2& p) const;      // to the edge, never negative
+  bool contains(const Vec2& p) const;    // points on the edge: either answer
+  double distance(const Vec2& p) const;  // to the edge, never negative
 
  private:
   std::vector<Segment> segments_;

@@ -29,20 +29,26 @@ bool same_bores(const Part& a, const Part& b) {
   if (a.bores().size() != b.bores().size()) return false;
   for (std::size_t i = 0; i < a.bores().size(); ++i) {
     const Bore &p = a.bores()[i], &q = b.bores()[i];
-    if (p.use != q.use || p.kind() != q.kind() || !near(p.diameter, q.diameter) || !near(p.length, q.length)) return false;
-    if (p.counterbore && (!near(p.counterbore->diameter, q.counterbore->diameter) || !near(p.counterbore->depth, q.counterbore->depth))) return false;
+    if (p.use != q.use || p.kind() != q.kind() || !near(p.diameter, q.diameter) || !near(p.length, q.length))
+      return false;
+    if (p.counterbore && (!near(p.counterbore->diameter, q.counterbore->diameter) ||
+                          !near(p.counterbore->depth, q.counterbore->depth)))
+      return false;
     if (!near(p.at, q.at) || !near(p.axis, q.axis)) return false;
   }
   return true;
 }
 
 bool same_lines(const std::vector<Segment>& a, const std::vector<Segment>& b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Segment& s, const Segment& t) { return near(s.from, t.from) && near(s.to, t.to) && near(s.turn, t.turn); });
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Segment& s, const Segment& t) {
+    return near(s.from, t.from) && near(s.to, t.to) && near(s.turn, t.turn);
+  });
 }
 
 bool same_marks(const std::vector<Mark>& a, const std::vector<Mark>& b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Mark& m, const Mark& n) {
-    return m.kind == n.kind && m.text == n.text && near(m.at, n.at) && near(m.angle, n.angle) && near(m.height, n.height) && same_lines(m.lines, n.lines);
+    return m.kind == n.kind && m.text == n.text && near(m.at, n.at) && near(m.angle, n.angle) &&
+           near(m.height, n.height) && same_lines(m.lines, n.lines);
   });
 }
 
@@ -50,25 +56,38 @@ bool same_marks(const std::vector<Mark>& a, const std::vector<Mark>& b) {
 
 std::string to_text(PartKind kind) {
   switch (kind) {
-    case PartKind::former_lower: return "former-lower";
-    case PartKind::former_upper: return "former-upper";
-    case PartKind::beam: return "beam";
-    case PartKind::bearer: return "bearer";
-    case PartKind::spacer_block: return "spacer-block";
-    case PartKind::fixing_block: return "fixing-block";
-    case PartKind::pressing_beam: return "pressing-beam";
-    case PartKind::panel: return "panel";
+    case PartKind::former_lower:
+      return "former-lower";
+    case PartKind::former_upper:
+      return "former-upper";
+    case PartKind::beam:
+      return "beam";
+    case PartKind::bearer:
+      return "bearer";
+    case PartKind::spacer_block:
+      return "spacer-block";
+    case PartKind::fixing_block:
+      return "fixing-block";
+    case PartKind::pressing_beam:
+      return "pressing-beam";
+    case PartKind::panel:
+      return "panel";
   }
   return {};
 }
 
 std::string to_text(BoreUse use) {
   switch (use) {
-    case BoreUse::foot_screw: return "foot screw";
-    case BoreUse::foot_pilot: return "foot pilot";
-    case BoreUse::strap: return "strap";
-    case BoreUse::caul_pilot: return "caul pilot";
-    case BoreUse::clamp: return "clamp";
+    case BoreUse::foot_screw:
+      return "foot screw";
+    case BoreUse::foot_pilot:
+      return "foot pilot";
+    case BoreUse::strap:
+      return "strap";
+    case BoreUse::caul_pilot:
+      return "caul pilot";
+    case BoreUse::clamp:
+      return "clamp";
   }
   return {};
 }
@@ -101,7 +120,8 @@ Part Part::renamed(std::string name) const {
 
 Part make_part(PartSpec spec) {
   if (!(spec.thickness > 0) || !std::isfinite(spec.thickness))
-    throw geometry_error(spec.name, "thickness " + number(spec.thickness) + " is not positive", "give a thickness above 0");
+    throw geometry_error(spec.name, "thickness " + number(spec.thickness) + " is not positive",
+                         "give a thickness above 0");
   Part part(std::move(spec));
   const PartSpec& s = part.spec_;
   for (const BoreSpec& bore : s.bores) part.bores_.push_back(resolve_bore(s, bore));
@@ -113,7 +133,8 @@ Part make_part(PartSpec spec) {
     part.volume_ -= bore.removed;
     double wide = 0;
     if (bore.counterbore) {
-      wide = kPi / 4 * (std::pow(bore.counterbore->diameter, 2) - std::pow(bore.diameter, 2)) * bore.counterbore->depth;
+      wide = kPi / 4 * (std::pow(bore.counterbore->diameter, 2) - std::pow(bore.diameter, 2)) *
+             bore.counterbore->depth;
       moment -= wide * (bore.at + bore.counterbore->depth / 2 * bore.axis);
     }
     moment -= (bore.removed - wide) * (bore.at + bore.length / 2 * bore.axis);
@@ -123,8 +144,9 @@ Part make_part(PartSpec spec) {
 }
 
 bool same_part(const Part& a, const Part& b) {
-  return a.kind() == b.kind() && a.stock() == b.stock() && a.board() == b.board() && near(a.thickness(), b.thickness()) &&
-         near(a.sheet().origin, b.sheet().origin) && near(a.sheet().x, b.sheet().x) && near(a.sheet().y, b.sheet().y) &&
+  return a.kind() == b.kind() && a.stock() == b.stock() && a.board() == b.board() &&
+         near(a.thickness(), b.thickness()) && near(a.sheet().origin, b.sheet().origin) &&
+         near(a.sheet().x, b.sheet().x) && near(a.sheet().y, b.sheet().y) &&
          same_outline(a.outline(), b.outline()) && same_bores(a, b) && same_marks(a.marks(), b.marks());
 }
 

@@ -10,21 +10,28 @@
 namespace lamwright {
 
 enum class PartKind {
-  former_lower, former_upper, beam, bearer, spacer_block, fixing_block, pressing_beam, panel
+  former_lower,
+  former_upper,
+  beam,
+  bearer,
+  spacer_block,
+  fixing_block,
+  pressing_beam,
+  panel
 };
 std::string to_text(PartKind kind);  // "former-lower" ...
 
 // What a bore is for: layers, tables and checks tell bores apart by it.
 enum class BoreUse { foot_screw, foot_pilot, strap, caul_pilot, clamp };
-std::string to_text(BoreUse use);    // "foot screw" ...
+std::string to_text(BoreUse use);  // "foot screw" ...
 
 struct Counterbore {
   double diameter = 0;
   double depth = 0;
 };
 
-// A bore as asked for, in the part's own frame. `axis` is unit and points into the wood from `at`, the point where
-// the tool enters; without a depth it goes through; the counterbore is at the entering side.
+// A bore as asked for, in the part's own frame. `axis` is unit and points into the wood from `at`, the point
+// where the tool enters; without a depth it goes through; the counterbore is at the entering side.
 struct BoreSpec {
   BoreUse use;
   double diameter = 0;
@@ -51,7 +58,8 @@ struct Bore : BoreSpec {
   std::string kind() const { return counterbore ? "counterbored" : depth ? "blind" : "through"; }
 };
 
-// A pencil or engraving mark on the sheet, in sheet coordinates: lines, or a text with its lower left at `at`.
+// A pencil or engraving mark on the sheet, in sheet coordinates: lines, or a text with its lower left at
+// `at`.
 struct Mark {
   enum class Kind { centre_line, blank_end, trim_line, label };
   Kind kind;
@@ -65,10 +73,10 @@ struct Mark {
 struct PartSpec {
   std::string name;
   PartKind kind = PartKind::former_lower;
-  std::string stock;   // "board 18 (17.6)", "D40 46 x 90"
-  Outline outline;     // in the sheet's plane
+  std::string stock;  // "board 18 (17.6)", "D40 46 x 90"
+  Outline outline;    // in the sheet's plane
   double thickness = 0;
-  Frame sheet;         // from sheet coordinates (u, v, w) to the part's own frame; w from 0 to thickness
+  Frame sheet;  // from sheet coordinates (u, v, w) to the part's own frame; w from 0 to thickness
   std::vector<BoreSpec> bores;
   std::vector<Mark> marks;
   bool board = false;  // sawn or routed flat from sheet board: gets a cutting file
@@ -109,9 +117,9 @@ class Part {
   Vec3 centre_{0, 0, 0};
 };
 
-// Resolves and checks. Throws Error (geometry) naming part and bore when a bore does not begin on the surface,
-// leaves less than 5 of wood to another bore or to an edge, or would split the part; and when the thickness is not
-// positive. Source of the 5: common practice, no source.
+// Resolves and checks. Throws Error (geometry) naming part and bore when a bore does not begin on the
+// surface, leaves less than 5 of wood to another bore or to an edge, or would split the part; and when the
+// thickness is not positive. Source of the 5: common practice, no source.
 Part make_part(PartSpec spec);
 
 // Least wood between two bores, and between a bore and an edge, mm. Common practice, no source.

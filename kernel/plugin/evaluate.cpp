@@ -30,9 +30,12 @@ const PressMethod& chosen_method(const Registry& registry, const Job& job, const
   std::vector<std::string> names{"auto"};
   for (const auto& method : registry.methods()) names.push_back(method->name());
   for (const std::string later : {"two-part", "crowned-flat"})
-    if (job.press.method == later) throw job_error({{}, 0, 0, "press.method"}, "the " + later + " method is not built yet", "known: " + listed(names));
+    if (job.press.method == later)
+      throw job_error({{}, 0, 0, "press.method"}, "the " + later + " method is not built yet",
+                      "known: " + listed(names));
   const auto near = nearest_name(job.press.method, names);
-  throw job_error({{}, 0, 0, "press.method"}, "read \"" + job.press.method + "\"", (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") + listed(names));
+  throw job_error({{}, 0, 0, "press.method"}, "read \"" + job.press.method + "\"",
+                  (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") + listed(names));
 }
 
 // Errors of the kernel know no file; people want to see which job they are about.
@@ -44,7 +47,8 @@ Error in_file(const Error& error, const std::string& file) {
 
 }  // namespace
 
-Evaluation evaluate(std::string_view text, const std::string& file, const Sources& sources, const Registry& registry, Progress& progress) {
+Evaluation evaluate(std::string_view text, const std::string& file, const Sources& sources,
+                    const Registry& registry, Progress& progress) {
   Evaluation out;
   progress.step("reading the job");
   JobResult read = read_job(text, file, registry.keys(), sources);
@@ -61,7 +65,8 @@ Evaluation evaluate(std::string_view text, const std::string& file, const Source
   } catch (const Error& error) {
     out.errors.push_back(in_file(error, file));
   } catch (const std::exception& fault) {
-    out.errors.push_back(Error(ErrorKind::internal, {file, 0, 0, {}}, fault.what(), "please report it with the job file"));
+    out.errors.push_back(
+        Error(ErrorKind::internal, {file, 0, 0, {}}, fault.what(), "please report it with the job file"));
   }
   return out;
 }

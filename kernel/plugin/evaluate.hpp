@@ -20,7 +20,9 @@ struct Evaluation {
   std::vector<Error> errors;
 };
 
-// Never throws for what the text holds; Cancelled from `progress` passes through. `file` is the name for messages.
-Evaluation evaluate(std::string_view text, const std::string& file, const Sources& sources, const Registry& registry, Progress& progress);
+// Never throws for what the text holds; Cancelled from `progress` passes through. `file` is the name for
+// messages.
+Evaluation evaluate(std::string_view text, const std::string& file, const Sources& sources,
+                    const Registry& registry, Progress& progress);
 
 }  // namespace lamwright

@@ -43,7 +43,7 @@ class Exporter {
  public:
   virtual ~Exporter() = default;
   virtual std::string name() const = 0;
-  virtual std::string summary() const = 0;             // one line for `list exporters`
+  virtual std::string summary() const = 0;                 // one line for `list exporters`
   virtual std::vector<KeyRow> keys() const { return {}; }  // its own keys under [outputs.<name>]
   // Throws Error; output depends on the input alone (no clock, locale or environment).
   virtual void write(const ExportInput& input, Sink& sink) const = 0;

@@ -11,7 +11,8 @@ namespace lamwright {
 // Number of the plug-in interface; a shared library made for another is refused.
 inline constexpr int kPluginInterface = 1;
 
-// The order of registration is the order of `list` and of export. A name registered twice is refused (internal).
+// The order of registration is the order of `list` and of export. A name registered twice is refused
+// (internal).
 class Registry {
  public:
   void add(std::unique_ptr<PressMethod> method);
@@ -20,7 +21,7 @@ class Registry {
   const std::vector<std::unique_ptr<PressMethod>>& methods() const { return methods_; }
   const std::vector<std::unique_ptr<Exporter>>& exporters() const { return exporters_; }
   const PressMethod* method(const std::string& name) const;  // null when unknown
-  std::vector<KeyRow> keys() const;  // of all methods and exporters, with full paths
+  std::vector<KeyRow> keys() const;                          // of all methods and exporters, with full paths
 
  private:
   std::vector<std::unique_ptr<PressMethod>> methods_;
@@ -30,8 +31,8 @@ class Registry {
 // The press methods of this program.
 void add_press_methods(Registry& registry);
 
-// The one function of a plug-in library: `extern "C" bool lamwright_register(int interface, Registry*)`; false when
-// it was made for another interface number.
+// The one function of a plug-in library: `extern "C" bool lamwright_register(int interface, Registry*)`;
+// false when it was made for another interface number.
 using RegisterFunction = bool (*)(int, Registry*);
 
 }  // namespace lamwright

@@ -21,7 +21,8 @@ std::vector<Part> named(const std::vector<Part>& parts) {
   std::vector<Part> out;
   for (const Part& part : parts) {
     const std::string kind = to_text(part.kind());
-    out.push_back(part.renamed(total[part.kind()] == 1 ? kind : kind + "-" + std::to_string(++seen[part.kind()])));
+    out.push_back(
+        part.renamed(total[part.kind()] == 1 ? kind : kind + "-" + std::to_string(++seen[part.kind()])));
   }
   return out;
 }
@@ -36,7 +37,8 @@ std::pair<long long, long long> order_of(const Body& body, const std::vector<Par
 }  // namespace
 
 void AssemblyBuilder::add(const Part& part, const Frame& placed, Group group) {
-  const auto same = std::find_if(parts_.begin(), parts_.end(), [&](const Part& p) { return same_part(p, part); });
+  const auto same =
+      std::find_if(parts_.begin(), parts_.end(), [&](const Part& p) { return same_part(p, part); });
   if (same == parts_.end()) {
     parts_.push_back(part);
     bodies_.push_back({parts_.size() - 1, placed, group, {}});
@@ -48,11 +50,13 @@ void AssemblyBuilder::add(const Part& part, const Frame& placed, Group group) {
 void AssemblyBuilder::finish(PressPlan& plan) const {
   plan.parts = named(parts_);
   plan.bodies = bodies_;
-  std::stable_sort(plan.bodies.begin(), plan.bodies.end(),
-                   [&](const Body& a, const Body& b) { return order_of(a, plan.parts) < order_of(b, plan.parts); });
+  std::stable_sort(plan.bodies.begin(), plan.bodies.end(), [&](const Body& a, const Body& b) {
+    return order_of(a, plan.parts) < order_of(b, plan.parts);
+  });
   std::vector<std::size_t> total(plan.parts.size(), 0), seen(plan.parts.size(), 0);
   for (const Body& body : plan.bodies) ++total[body.part];
-  for (Body& body : plan.bodies) body.name = plan.parts[body.part].name() + "-" + padded(++seen[body.part], total[body.part]);
+  for (Body& body : plan.bodies)
+    body.name = plan.parts[body.part].name() + "-" + padded(++seen[body.part], total[body.part]);
 }
 
 }  // namespace lamwright

@@ -4,8 +4,8 @@
 
 namespace lamwright {
 
-// Equal parts become one; names follow the kind ("beam", or "beam-1", "beam-2" when there are several); bodies are
-// sorted by Z, then X, and named "<part>-01" in that order.
+// Equal parts become one; names follow the kind ("beam", or "beam-1", "beam-2" when there are several);
+// bodies are sorted by Z, then X, and named "<part>-01" in that order.
 class AssemblyBuilder {
  public:
   void add(const Part& part, const Frame& placed, Group group);

@@ -9,7 +9,8 @@
 
 namespace lamwright {
 
-// How well a method suits a panel: rank 0 = cannot; `auto` takes the highest. `reason` is a sentence for people.
+// How well a method suits a panel: rank 0 = cannot; `auto` takes the highest. `reason` is a sentence for
+// people.
 struct Suits {
   int rank = 0;
   std::string reason;

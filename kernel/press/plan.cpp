@@ -6,18 +6,25 @@ namespace lamwright {
 
 std::string to_text(Layer::Kind kind) {
   switch (kind) {
-    case Layer::Kind::panel: return "panel";
-    case Layer::Kind::cover: return "cover";
-    case Layer::Kind::liner: return "liner";
-    case Layer::Kind::sheathing: return "sheathing";
-    case Layer::Kind::bed_caul: return "bed-caul";
-    case Layer::Kind::top_caul: return "top-caul";
+    case Layer::Kind::panel:
+      return "panel";
+    case Layer::Kind::cover:
+      return "cover";
+    case Layer::Kind::liner:
+      return "liner";
+    case Layer::Kind::sheathing:
+      return "sheathing";
+    case Layer::Kind::bed_caul:
+      return "bed-caul";
+    case Layer::Kind::top_caul:
+      return "top-caul";
   }
   return {};
 }
 
 std::size_t instances(const PressPlan& plan, std::size_t part) {
-  return std::size_t(std::count_if(plan.bodies.begin(), plan.bodies.end(), [&](const Body& body) { return body.part == part; }));
+  return std::size_t(std::count_if(plan.bodies.begin(), plan.bodies.end(),
+                                   [&](const Body& body) { return body.part == part; }));
 }
 
 }  // namespace lamwright

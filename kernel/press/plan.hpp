@@ -10,8 +10,8 @@
 
 namespace lamwright {
 
-// Frame of the built press: origin on the base line under the middle of the chord, X across the curve to the right,
-// Y up, Z along the width from the pack's near edge. mm, N, radians.
+// Frame of the built press: origin on the base line under the middle of the chord, X across the curve to the
+// right, Y up, Z along the width from the pack's near edge. mm, N, radians.
 
 // A width station: the mid-plane of a former and the contact curves there. One per former, nearest first.
 struct Section {
@@ -26,7 +26,7 @@ enum class Group { lower, upper, panel, reference };
 // One placed piece. `part` indexes PressPlan::parts; equal bodies share a part.
 struct Body {
   std::size_t part = 0;
-  Frame placed;      // from the part's own frame to the press
+  Frame placed;  // from the part's own frame to the press
   Group group = Group::lower;
   std::string name;  // "former-lower-01"
 };
@@ -52,21 +52,22 @@ struct Closure {
   double z = 0;
   StrapEnd left;
   StrapEnd right;
-  double tension = 0;     // N at each ratchet
-  std::string hardware;   // trade row
-  double width = 0;       // of the strap
-  double ratchet = 0;     // length that a ratchet takes up
-  bool staggered = false; // its ratchets are moved along the strap so that neighbours do not touch
+  double tension = 0;      // N at each ratchet
+  std::string hardware;    // trade row
+  double width = 0;        // of the strap
+  double ratchet = 0;      // length that a ratchet takes up
+  bool staggered = false;  // its ratchets are moved along the strap so that neighbours do not touch
 };
 
-// A layer of the press in cross-section: between its inner line and that line's parallel at `thickness`. Without
-// slats it is one continuous sheet.
+// A layer of the press in cross-section: between its inner line and that line's parallel at `thickness`.
+// Without slats it is one continuous sheet.
 struct Layer {
   enum class Kind { panel, cover, liner, sheathing, bed_caul, top_caul };
   Kind kind;
   Profile inner;
   double thickness = 0;
-  std::vector<Slat> slats;  // stations on the line the slats touch: bed caul its inner line, top caul its inner line
+  std::vector<Slat>
+      slats;  // stations on the line the slats touch: bed caul its inner line, top caul its inner line
 };
 std::string to_text(Layer::Kind kind);
 
@@ -87,9 +88,9 @@ enum class Load { belt, seated, even };
 struct Spacing {
   double pitch = 0;
   double clear = 0;
-  double widest = 0;   // what is flush with the pack's edge
-  int every = 1;       // a beam and strap under every n-th former
-  std::string note;    // reason, when a default stands in for a calculation
+  double widest = 0;  // what is flush with the pack's edge
+  int every = 1;      // a beam and strap under every n-th former
+  std::string note;   // reason, when a default stands in for a calculation
 };
 
 // Purchased pieces, for lists.
@@ -109,23 +110,23 @@ struct PressPlan {
   Profile neutral;     // neutral line of the blank in the press frame
   std::vector<Section> sections;
   std::vector<Part> parts;
-  std::vector<Body> bodies;    // by Z, then X
+  std::vector<Body> bodies;  // by Z, then X
   std::vector<Closure> closures;
   Load load = Load::belt;
-  std::vector<Layer> layers;   // from the former outward
+  std::vector<Layer> layers;  // from the former outward
   std::vector<FlatPressed> flats;
   std::vector<Pin> pins;
   std::vector<Hardware> hardware;
   Spacing spacing;
   double beam_depth = 0;
   double min_depth = 0;
-  double strap_free = 0;       // length kept free for a ratchet before the mark
-  double uncovered_left = 0;   // strip of the pack's outer side past the top caul, mm
+  double strap_free = 0;      // length kept free for a ratchet before the mark
+  double uncovered_left = 0;  // strip of the pack's outer side past the top caul, mm
   double uncovered_right = 0;
   std::optional<double> fitting_pitch;  // of a caul that would leave no such strip wider than the trim
-  double foot_width = 0;       // of a former
+  double foot_width = 0;                // of a former
   double former_height = 0;
-  bool foot_sloped = false;    // its sides lean with the straps
+  bool foot_sloped = false;        // its sides lean with the straps
   std::vector<std::string> notes;  // plain sentences for people, in order
 };
 

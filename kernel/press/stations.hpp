@@ -10,8 +10,8 @@ namespace lamwright {
 
 struct StationSpec {
   double pack_width = 0;
-  double board = 0;       // thickness of a former
-  double widest = 0;      // of board, beam and strap: flush with the pack's edges
+  double board = 0;   // thickness of a former
+  double widest = 0;  // of board, beam and strap: flush with the pack's edges
   bool strapped = true;
   SpacingSpec spacing;
   int every = 1;
@@ -24,12 +24,13 @@ struct Stations {
   std::vector<bool> strapped;  // first, every n-th and always the last
 };
 
-// Equal pitch = (pack width - widest) / (n - 1). Straps need a pitch of widest + 5; where formers stand closer, a
-// strap goes on every n-th only, unless the job fixes `every`. Throws Error (geometry) when boards or straps do not
-// fit: says how many fit.
+// Equal pitch = (pack width - widest) / (n - 1). Straps need a pitch of widest + 5; where formers stand
+// closer, a strap goes on every n-th only, unless the job fixes `every`. Throws Error (geometry) when boards
+// or straps do not fit: says how many fit.
 Stations stations(const StationSpec& spec);
 
-// Pitch that automatic spacing stays below until the width is computed from stiffness. Common practice, no source.
+// Pitch that automatic spacing stays below until the width is computed from stiffness. Common practice, no
+// source.
 inline constexpr double kAutomaticPitch = 300;
 
 }  // namespace lamwright

@@ -25,12 +25,15 @@ Run run_of(const Segment& s) {
 void check_gap(const Segment& a, const Segment& b, double join) {
   const double gap = (b.from - a.to).norm();
   if (gap > join + kWholeNumber)
-    throw geometry_error("joint at " + at_text(a.to), "the pieces are " + number(gap) + " apart; at most " + number(join) + " is joined",
+    throw geometry_error("joint at " + at_text(a.to),
+                         "the pieces are " + number(gap) + " apart; at most " + number(join) + " is joined",
                          "close the gap or raise join");
 }
 
 [[noreturn]] void refuse_kink(const Segment& a, double angle) {
-  throw geometry_error("joint at " + at_text(a.to), "not tangent: the curve turns by " + number(std::abs(degrees(angle)), 2) + " degrees there, and a lamination cannot have a kink",
+  throw geometry_error("joint at " + at_text(a.to),
+                       "not tangent: the curve turns by " + number(std::abs(degrees(angle)), 2) +
+                           " degrees there, and a lamination cannot have a kink",
                        "draw it tangent, or give ease = R to round it");
 }
 
@@ -38,7 +41,9 @@ void check_gap(const Segment& a, const Segment& b, double join) {
 Run eased(Run& before, Run& after, double angle, double radius, const Segment& a) {
   const double taken = radius * std::tan(std::abs(angle) / 2);
   if (!before.straight() || !after.straight() || taken >= before.length || taken >= after.length)
-    throw geometry_error("joint at " + at_text(a.to), "ease = " + number(radius) + " takes " + number(taken) + " from both lines beside the kink and they are not that long",
+    throw geometry_error("joint at " + at_text(a.to),
+                         "ease = " + number(radius) + " takes " + number(taken) +
+                             " from both lines beside the kink and they are not that long",
                          "give a smaller ease");
   before.length -= taken;
   after.length -= taken;
@@ -48,7 +53,8 @@ Run eased(Run& before, Run& after, double angle, double radius, const Segment& a
 }  // namespace
 
 Profile profile_from(const ChainSpec& chain) {
-  if (chain.segments.empty()) throw geometry_error("profile", "has no segments", "give at least one line or arc");
+  if (chain.segments.empty())
+    throw geometry_error("profile", "has no segments", "give at least one line or arc");
   std::vector<Run> runs{run_of(chain.segments.front())};
   for (std::size_t i = 1; i < chain.segments.size(); ++i) {
     const Segment& a = chain.segments[i - 1];

@@ -15,7 +15,8 @@ namespace {
   const double radius = 1 / std::abs(profile.runs()[i].curvature);
   throw geometry_error(run_name(profile, i) + " (radius " + number(radius) + ")",
                        "the " + what + " lies " + number(std::abs(d)) + " inside it and collapses",
-                       "thickest stack that fits is " + number(tenth_below(radius)) + ", or raise the radius to " + number(tenth_above(std::abs(d))));
+                       "thickest stack that fits is " + number(tenth_below(radius)) +
+                           ", or raise the radius to " + number(tenth_above(std::abs(d))));
 }
 
 double station_on(const Profile& profile, std::size_t run, const Vec2& p) {
@@ -40,7 +41,8 @@ double offset_station(const Profile& profile, double s, double d) {
   for (std::size_t i = 0; i < profile.runs().size(); ++i) {
     const Run& run = profile.runs()[i];
     const bool last = i + 1 == profile.runs().size();
-    if (s <= profile.station(i + 1) || last) return station + (s - profile.station(i)) * (1 + run.curvature * d);
+    if (s <= profile.station(i + 1) || last)
+      return station + (s - profile.station(i)) * (1 + run.curvature * d);
     station += run.length * (1 + run.curvature * d);
   }
   return station;
@@ -65,21 +67,26 @@ double chord(const Profile& profile) { return (profile.end().point - profile.sta
 
 Profile levelled(const Profile& profile) {
   const Vec2 span = profile.end().point - profile.start().point;
-  if (span.norm() < kSamePoint) throw geometry_error("profile", "its two ends meet, so it has no chord", "open the curve");
+  if (span.norm() < kSamePoint)
+    throw geometry_error("profile", "its two ends meet, so it has no chord", "open the curve");
   const double heading = std::remainder(profile.start().heading - std::atan2(span.y(), span.x()), 2 * kPi);
   return profile.posed({{-span.norm() / 2, 0}, heading});
 }
 
 void refuse_crossing(const Profile& profile, const std::string& what) {
   std::vector<Segment> segments;
-  for (std::size_t i = 0; i < profile.runs().size(); ++i) segments.push_back(segment(profile.pose(i), profile.runs()[i]));
-  // Neighbours touch at their joint and, being tangent there, nowhere else: circles tangent to each other or to a
-  // line share one point only.
+  for (std::size_t i = 0; i < profile.runs().size(); ++i)
+    segments.push_back(segment(profile.pose(i), profile.runs()[i]));
+  // Neighbours touch at their joint and, being tangent there, nowhere else: circles tangent to each other or
+  // to a line share one point only.
   for (std::size_t i = 0; i < segments.size(); ++i)
     for (std::size_t j = i + 2; j < segments.size(); ++j)
       for (const Vec2& p : crossings(segments[i], segments[j]))
-        throw geometry_error(what, run_name(profile, i) + " and " + run_name(profile, j) + " cross at (" + number(p.x()) + ", " +
-                                       number(p.y()) + "), stations " + number(station_on(profile, i, p)) + " and " + number(station_on(profile, j, p)),
+        throw geometry_error(what,
+                             run_name(profile, i) + " and " + run_name(profile, j) + " cross at (" +
+                                 number(p.x()) + ", " + number(p.y()) + "), stations " +
+                                 number(station_on(profile, i, p)) + " and " +
+                                 number(station_on(profile, j, p)),
                              "open the curve or make it thinner");
 }
 

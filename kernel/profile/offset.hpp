@@ -4,8 +4,8 @@
 
 namespace lamwright {
 
-// The parallel at distance d (mm) to the outer side (negative: to the inner side). length' = length (1 + k d),
-// curvature' = k / (1 + k d). `what` names the result in the message ("lower contact edge"). Throws Error
+// The parallel at distance d (mm) to the outer side (negative: to the inner side). length' = length (1 + k
+// d), curvature' = k / (1 + k d). `what` names the result in the message ("lower contact edge"). Throws Error
 // (geometry) where 1 + k d <= 0: names the bend, its radius, and the largest distance that fits.
 Profile offset(const Profile& profile, double d, const std::string& what = "parallel");
 

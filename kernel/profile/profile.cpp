@@ -21,8 +21,10 @@ void check_run(const Run& run, std::size_t i) {
   if (run.length <= 0)
     throw geometry_error(where, "length " + number(run.length) + " is not positive", "leave the run out");
   if (std::abs(run.turn()) >= 2 * kPi)
-    throw geometry_error(where, "turns through " + number(std::abs(degrees(run.turn())), 1) + " degrees, a full circle or more",
-                         "bends add up to less than 360 degrees");
+    throw geometry_error(
+        where,
+        "turns through " + number(std::abs(degrees(run.turn())), 1) + " degrees, a full circle or more",
+        "bends add up to less than 360 degrees");
 }
 
 std::vector<Run> merged(std::vector<Run> runs) {
@@ -122,7 +124,8 @@ Box2 Profile::box() const {
     // An arc reaches an extreme wherever its heading is a multiple of a quarter turn.
     const auto [low, high] = std::minmax(poses_[i].heading, poses_[i + 1].heading);
     for (double q = std::ceil(low / (kPi / 2)); q * kPi / 2 < high; ++q)
-      box.add(walked(poses_[i], runs_[i].curvature, (poses_[i].heading - q * kPi / 2) / runs_[i].curvature).point);
+      box.add(walked(poses_[i], runs_[i].curvature, (poses_[i].heading - q * kPi / 2) / runs_[i].curvature)
+                  .point);
   }
   return box;
 }

@@ -16,8 +16,8 @@ struct Pose {
   Vec2 normal() const { return left_of(tangent()); }  // unit, to the outer side
 };
 
-// A stretch of constant curvature. length > 0 in mm; curvature in 1/mm: > 0 a crown (bulges to the outer side,
-// heading falls), < 0 a hollow, 0 a straight line.
+// A stretch of constant curvature. length > 0 in mm; curvature in 1/mm: > 0 a crown (bulges to the outer
+// side, heading falls), < 0 a hollow, 0 a straight line.
 struct Run {
   double length = 0;
   double curvature = 0;
@@ -54,7 +54,8 @@ class Profile {
   double curvature(double s) const { return runs_[run_at(s)].curvature; }
 
   std::vector<double> shape_changes() const;  // stations where the curvature changes at all
-  // Stations where the sense changes from crown to hollow or back; for a straight between the senses, its middle.
+  // Stations where the sense changes from crown to hollow or back; for a straight between the senses, its
+  // middle.
   std::vector<double> inflections() const;
 
   struct Nearest {

@@ -102,7 +102,8 @@ Segment line(const Vec2& from, const Vec2& to) { return {from, to, 0, {0, 0}, 0}
 Segment segment(const Pose& from, const Run& run) {
   const Vec2 to = walked(from, run.curvature, run.length).point;
   if (run.straight()) return line(from.point, to);
-  return {from.point, to, -run.turn(), from.point - from.normal() / run.curvature, 1 / std::abs(run.curvature)};
+  return {from.point, to, -run.turn(), from.point - from.normal() / run.curvature,
+          1 / std::abs(run.curvature)};
 }
 
 std::vector<Segment> segments(const Profile& profile) {
@@ -115,7 +116,8 @@ std::vector<Segment> segments(const Profile& profile) {
 }
 
 Profile cut(const Profile& profile, double from, double to) {
-  ensure(from >= -kSamePoint && to <= profile.girth() + kSamePoint && to - from > kSamePoint, "a cut lies on its profile");
+  ensure(from >= -kSamePoint && to <= profile.girth() + kSamePoint && to - from > kSamePoint,
+         "a cut lies on its profile");
   std::vector<Run> runs;
   for (std::size_t i = 0; i < profile.runs().size(); ++i) {
     const double a = std::max(from, profile.station(i));

@@ -6,8 +6,8 @@
 
 namespace lamwright {
 
-// From one point to another, straight (turn 0) or along a circle. turn is the angle swept, radians, anticlockwise
-// positive, |turn| < 2 pi; centre and radius hold only when turn is not 0.
+// From one point to another, straight (turn 0) or along a circle. turn is the angle swept, radians,
+// anticlockwise positive, |turn| < 2 pi; centre and radius hold only when turn is not 0.
 struct Segment {
   Vec2 from{0, 0};
   Vec2 to{0, 0};
@@ -32,7 +32,8 @@ Profile cut(const Profile& profile, double from, double to);
 
 Box2 box(const Segment& segment);
 double distance(const Segment& segment, const Vec2& p);
-// Points that two segments share (touching counts; ends included, overlapping collinear stretches give their ends).
+// Points that two segments share (touching counts; ends included, overlapping collinear stretches give their
+// ends).
 std::vector<Vec2> crossings(const Segment& a, const Segment& b);
 
 }  // namespace lamwright

@@ -42,8 +42,8 @@ Joined join_bores(const Part& part) {
   return joined;
 }
 
-// Bore walls first, flat faces last: the STEP writer looks at the whole face in which it first meets an edge, so that
-// rims met first in a face of 640 mouths would cost 2000 ms instead of 300.
+// Bore walls first, flat faces last: the STEP writer looks at the whole face in which it first meets an edge,
+// so that rims met first in a face of 640 mouths would cost 2000 ms instead of 300.
 std::vector<TopoDS_Face> all_faces(const Part& part, Joined& joined) {
   const SideEdges edges = side_edges(part);
   std::vector<TopoDS_Face> faces = joined.faces;

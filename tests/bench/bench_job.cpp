@@ -1,4 +1,5 @@
-// A whole job, stage by stage, at growing size: reading and planning, checks, solids and STEP, drawings, summary.
+// A whole job, stage by stage, at growing size: reading and planning, checks, solids and STEP, drawings,
+// summary.
 #include <sys/resource.h>
 
 #include <map>
@@ -37,7 +38,8 @@ class CountingSink : public Sink {
 std::string job_of(int formers) {
   return "[panel]\nwidth = " + std::to_string(150 * formers) +
          "\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]\n"
-         "[layup]\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = 7}]\n[formers]\nspacing = {count = " +
+         "[layup]\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = 7}]\n[formers]\nspacing = "
+         "{count = " +
          std::to_string(formers) + "}\n";
 }
 
@@ -63,17 +65,28 @@ std::vector<std::string> row_of(int formers) {
   const double solids = fastest(3, [&] {
     for (const Part& part : result.plan->parts) build_solid(part);
   });
-  const double step = time_of(StepExporter()), svg = time_of(SvgExporter()), summary = time_of(SummaryExporter());
+  const double step = time_of(StepExporter()), svg = time_of(SvgExporter()),
+               summary = time_of(SummaryExporter());
   rusage usage{};
   getrusage(RUSAGE_SELF, &usage);
-  return {std::to_string(formers), std::to_string(result.plan->bodies.size()), number(plan, 2), number(solids, 2), number(step, 1), number(svg, 2), number(summary, 2),
-          number(plan + step + svg + summary, 1), number(double(all.size()) / 1e6, 2), number(usage.ru_maxrss / 1024.0, 0)};
+  return {std::to_string(formers),
+          std::to_string(result.plan->bodies.size()),
+          number(plan, 2),
+          number(solids, 2),
+          number(step, 1),
+          number(svg, 2),
+          number(summary, 2),
+          number(plan + step + svg + summary, 1),
+          number(double(all.size()) / 1e6, 2),
+          number(usage.ru_maxrss / 1024.0, 0)};
 }
 
 }  // namespace
 
 void bench_job() {
-  std::vector<std::vector<std::string>> rows{{"formers", "bodies", "plan ms", "solids ms", "STEP ms (solids too)", "SVG ms", "summary ms", "all ms", "MB written", "MB peak so far"}};
+  std::vector<std::vector<std::string>> rows{{"formers", "bodies", "plan ms", "solids ms",
+                                              "STEP ms (solids too)", "SVG ms", "summary ms", "all ms",
+                                              "MB written", "MB peak so far"}};
   for (const int formers : {4, 8, 16, 32, 64}) rows.push_back(row_of(formers));
   print_table("The reading desk with growing numbers of formers, stage by stage", rows);
 }

@@ -15,25 +15,30 @@ constexpr double kLeastExit = 20, kMostExit = 30;  // degrees
 
 std::vector<double> screw_stations(const Job& job, double from, double to) {
   std::vector<double> screws{0};
-  for (double x = job.beams.screw_pitch; x <= to - kScrewFromEnd + kAtLeast; x += job.beams.screw_pitch) screws.push_back(x);
-  for (double x = -job.beams.screw_pitch; x >= from + kScrewFromEnd - kAtLeast; x -= job.beams.screw_pitch) screws.push_back(x);
+  for (double x = job.beams.screw_pitch; x <= to - kScrewFromEnd + kAtLeast; x += job.beams.screw_pitch)
+    screws.push_back(x);
+  for (double x = -job.beams.screw_pitch; x >= from + kScrewFromEnd - kAtLeast; x -= job.beams.screw_pitch)
+    screws.push_back(x);
   std::sort(screws.begin(), screws.end());
   return screws;
 }
 
 std::vector<double> hole_row(const StrapSpec& straps, double middle) {
   std::vector<double> row;
-  for (int i = 0; i < straps.holes; ++i) row.push_back(middle + (i - (straps.holes - 1) / 2.0) * straps.hole_pitch);
+  for (int i = 0; i < straps.holes; ++i)
+    row.push_back(middle + (i - (straps.holes - 1) / 2.0) * straps.hole_pitch);
   return row;
 }
 
 // Height of the strap holes above the beam's underside.
 double hole_height(const BeamSpec& beams) { return beams.depth - strap_drop(beams); }
 
-double counterbore_depth(const BeamSpec& beams) { return beams.depth + beams.screw_reach - beams.screw_length; }
+double counterbore_depth(const BeamSpec& beams) {
+  return beams.depth + beams.screw_reach - beams.screw_length;
+}
 
-// Least distance along X between a strap hole and a foot screw, with 5 of wood between: the screw's counterbore
-// reaches past the strap holes' height or it does not.
+// Least distance along X between a strap hole and a foot screw, with 5 of wood between: the screw's
+// counterbore reaches past the strap holes' height or it does not.
 double least_apart(const Job& job) {
   const double hole = job.straps.hole / 2;
   const double up = hole_height(job.beams) - counterbore_depth(job.beams);
@@ -62,7 +67,8 @@ StrapEnd rehooked(const End& end, const Vec2& mark) {
   strap.run = (mark - strap.leaves).norm();
   const Vec2 d = mark - strap.leaves;
   const double heading = std::atan2(d.y(), d.x());
-  strap.exit = std::remainder(end.side > 0 ? end.caul.heading - heading : heading - end.caul.heading - kPi, 2 * kPi);
+  strap.exit =
+      std::remainder(end.side > 0 ? end.caul.heading - heading : heading - end.caul.heading - kPi, 2 * kPi);
   return strap;
 }
 
@@ -85,7 +91,8 @@ Row hooked(const Job& job, const End& end, double shift) {
   if (shift == 0) return row;
   const double mark = end.strap.mark.x(), free = job.straps.ratchet + kRatchetSpare;
   std::vector<double> holes = row.holes;
-  std::stable_sort(holes.begin(), holes.end(), [&](double a, double b) { return std::abs(a - mark) < std::abs(b - mark) - kSamePoint; });
+  std::stable_sort(holes.begin(), holes.end(),
+                   [&](double a, double b) { return std::abs(a - mark) < std::abs(b - mark) - kSamePoint; });
   const auto hook = [&](double x) { return rehooked(end, {x, end.strap.mark.y()}); };
   const auto keeps = [&](double x) { return hook(x).run >= free - kAtLeast && exit_allowed(hook(x)); };
   const auto best = std::find_if(holes.begin(), holes.end(), keeps);
@@ -112,7 +119,7 @@ struct ScrewRoom {
   double apart;     // from strap holes
   std::vector<double> holes;
   std::vector<Circle> obstacles;
-  double pilot;     // radius
+  double pilot;  // radius
   double reach;
 
   bool free(double x) const {
@@ -135,7 +142,9 @@ std::vector<double> screws_moved(const std::vector<double>& screws, const ScrewR
     }
     for (double step = 1; step < 150; ++step) {
       const double inward = screw - (screw > 0 ? step : -step), outward = screw + (screw > 0 ? step : -step);
-      const auto stands = [&](double x) { return x >= room.from - kAtLeast && x <= room.to + kAtLeast && std::abs(x) > 20 && room.free(x); };
+      const auto stands = [&](double x) {
+        return x >= room.from - kAtLeast && x <= room.to + kAtLeast && std::abs(x) > 20 && room.free(x);
+      };
       if (stands(inward) || stands(outward)) {
         out.push_back(stands(inward) ? inward : outward);
         break;
@@ -146,7 +155,9 @@ std::vector<double> screws_moved(const std::vector<double>& screws, const ScrewR
 }
 
 [[noreturn]] void refuse_row(const End& end, const Row& row) {
-  throw geometry_error(std::string(end.side < 0 ? "left" : "right") + " strap holes", "clear of the foot screws the strap would leave at " + number(degrees(row.strap.exit), 1) + " degrees; allowed 20 to 30",
+  throw geometry_error(std::string(end.side < 0 ? "left" : "right") + " strap holes",
+                       "clear of the foot screws the strap would leave at " +
+                           number(degrees(row.strap.exit), 1) + " degrees; allowed 20 to 30",
                        "change beams.screw.pitch or straps.exit");
 }
 
@@ -162,48 +173,88 @@ Row settle_row(const Job& job, const End& end, std::vector<double>& screws, Scre
 }
 
 BoreSpec foot_screw(const BeamSpec& beams, double x) {
-  BoreSpec bore{BoreUse::foot_screw, beams.screw_diameter + 1, std::nullopt, std::nullopt, {x, 0, beams.width / 2}, {0, 1, 0}};
-  if (counterbore_depth(beams) > 0) bore.counterbore = Counterbore{beams.counterbore, counterbore_depth(beams)};
+  BoreSpec bore{BoreUse::foot_screw, beams.screw_diameter + 1, std::nullopt,
+                std::nullopt,        {x, 0, beams.width / 2},  {0, 1, 0}};
+  if (counterbore_depth(beams) > 0)
+    bore.counterbore = Counterbore{beams.counterbore, counterbore_depth(beams)};
   return bore;
 }
 
-std::string stock_of(const BeamSpec& beams) { return beams.timber_class + " " + number(beams.width) + " x " + number(beams.depth); }
+std::string stock_of(const BeamSpec& beams) {
+  return beams.timber_class + " " + number(beams.width) + " x " + number(beams.depth);
+}
 
-Part bored_beam(const Job& job, PartKind kind, double from, double to, const BeamLayout& layout, std::vector<Mark> marks) {
-  PartSpec spec{to_text(kind), kind, stock_of(job.beams), rectangle({from, 0}, {to, job.beams.depth}), job.beams.width, {}, {}, std::move(marks), false};
+Part bored_beam(const Job& job, PartKind kind, double from, double to, const BeamLayout& layout,
+                std::vector<Mark> marks) {
+  PartSpec spec{to_text(kind),
+                kind,
+                stock_of(job.beams),
+                rectangle({from, 0}, {to, job.beams.depth}),
+                job.beams.width,
+                {},
+                {},
+                std::move(marks),
+                false};
   for (const double x : layout.screws) spec.bores.push_back(foot_screw(job.beams, x));
   if (kind == PartKind::beam)
     for (const auto* row : {&layout.left_holes, &layout.right_holes})
-      for (const double x : *row) spec.bores.push_back({BoreUse::strap, job.straps.hole, std::nullopt, std::nullopt, {x, hole_height(job.beams), 0}, {0, 0, 1}});
+      for (const double x : *row)
+        spec.bores.push_back({BoreUse::strap,
+                              job.straps.hole,
+                              std::nullopt,
+                              std::nullopt,
+                              {x, hole_height(job.beams), 0},
+                              {0, 0, 1}});
   return make_part(std::move(spec));
 }
 
 // The groove runs the whole length: the cross-section is the outline, in the plane across the beam.
 Part grooved_bearer(const Job& job, double from, double to, std::vector<Mark> marks) {
   const BeamSpec& beams = job.beams;
-  const double cheek = (beams.width - job.formers.thickness) / 2, floor = beams.depth - *job.formers.groove_depth;
+  const double cheek = (beams.width - job.formers.thickness) / 2,
+               floor = beams.depth - *job.formers.groove_depth;
   if (cheek < kLeastWood - kAtLeast || floor < kLeastWood - kAtLeast)
-    throw geometry_error("grooved bearer", "a groove " + number(job.formers.thickness) + " wide and " + number(*job.formers.groove_depth) + " deep leaves less than 5 of a bearer " + number(beams.width) + " x " + number(beams.depth),
+    throw geometry_error("grooved bearer",
+                         "a groove " + number(job.formers.thickness) + " wide and " +
+                             number(*job.formers.groove_depth) + " deep leaves less than 5 of a bearer " +
+                             number(beams.width) + " x " + number(beams.depth),
                          "use wider beams or a shallower groove");
   const double w = beams.width, d = beams.depth;
-  const std::vector<Vec2> corners{{0, 0}, {w, 0}, {w, d}, {w - cheek, d}, {w - cheek, floor}, {cheek, floor}, {cheek, d}, {0, d}};
+  const std::vector<Vec2> corners{{0, 0},         {w, 0},     {w, d}, {w - cheek, d}, {w - cheek, floor},
+                                  {cheek, floor}, {cheek, d}, {0, d}};
   std::vector<Segment> loop;
-  for (std::size_t i = 0; i < corners.size(); ++i) loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
   const Frame sheet{{to, 0, 0}, {0, 0, 1}, {0, 1, 0}};
   (void)marks;  // they would lie on the ends of this sheet
-  return make_part({to_text(PartKind::bearer), PartKind::bearer, stock_of(beams), Outline(std::move(loop), "grooved bearer"), to - from, sheet, {}, {}, false});
+  return make_part({to_text(PartKind::bearer),
+                    PartKind::bearer,
+                    stock_of(beams),
+                    Outline(std::move(loop), "grooved bearer"),
+                    to - from,
+                    sheet,
+                    {},
+                    {},
+                    false});
 }
 
 }  // namespace
 
-BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped, const std::vector<Circle>& obstacles) {
+BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped,
+                       const std::vector<Circle>& obstacles) {
   double from = frame.foot_left(), to = frame.foot_right();
   if (strapped && frame.rollers) {  // the beam ends inside the foot
     const double past = (job.straps.holes - 1) / 2.0 * job.straps.hole_pitch + kBeamPastHole;
     from = std::max(from, frame.left.strap.mark.x() - past);
     to = std::min(to, frame.right.strap.mark.x() + past);
   }
-  ScrewRoom room{from + kScrewFromEnd, to - kScrewFromEnd, strapped ? least_apart(job) : 0, {}, obstacles, job.beams.screw_diameter * 0.35, job.beams.screw_reach};
+  ScrewRoom room{from + kScrewFromEnd,
+                 to - kScrewFromEnd,
+                 strapped ? least_apart(job) : 0,
+                 {},
+                 obstacles,
+                 job.beams.screw_diameter * 0.35,
+                 job.beams.screw_reach};
   BeamLayout layout;
   layout.screws = screws_moved(screw_stations(job, from, to), room);
   layout.from = frame.foot_left();
@@ -225,7 +276,8 @@ Part beam_part(const Job& job, const BeamLayout& layout, std::vector<Mark> marks
 }
 
 Part bearer_part(const Job& job, const PressFrame& frame, const BeamLayout& layout, std::vector<Mark> marks) {
-  if (job.formers.groove_depth) return grooved_bearer(job, frame.foot_left(), frame.foot_right(), std::move(marks));
+  if (job.formers.groove_depth)
+    return grooved_bearer(job, frame.foot_left(), frame.foot_right(), std::move(marks));
   return bored_beam(job, PartKind::bearer, frame.foot_left(), frame.foot_right(), layout, std::move(marks));
 }
 

@@ -12,17 +12,19 @@ struct BeamLayout {
   StrapEnd left, right;                         // with the bore nearest the mark as the mark
 };
 
-// Moves a strap row outward by the least that clears the screws; where the strap would then leave outside 20 to 30
-// degrees, moves the screw instead, never the centre one. Foot screws also keep clear of `obstacles` (circles in the
-// former, centre and radius). Throws Error (geometry) with the angle when nothing clears.
+// Moves a strap row outward by the least that clears the screws; where the strap would then leave outside 20
+// to 30 degrees, moves the screw instead, never the centre one. Foot screws also keep clear of `obstacles`
+// (circles in the former, centre and radius). Throws Error (geometry) with the angle when nothing clears.
 struct Circle {
   Vec2 centre{0, 0};
   double radius = 0;
 };
-BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped, const std::vector<Circle>& obstacles);
+BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped,
+                       const std::vector<Circle>& obstacles);
 
 Part beam_part(const Job& job, const BeamLayout& layout, std::vector<Mark> marks);
-// Under a former without a strap: plain with foot screws, or with a groove for the former's foot and no screws.
+// Under a former without a strap: plain with foot screws, or with a groove for the former's foot and no
+// screws.
 Part bearer_part(const Job& job, const PressFrame& frame, const BeamLayout& layout, std::vector<Mark> marks);
 
 inline constexpr double kScrewFromEnd = 40;

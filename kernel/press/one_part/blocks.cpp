@@ -41,13 +41,15 @@ bool fits(const Rect& rect, const PressFrame& frame, const Part& former) {
       if (!former.outline().contains(p) || former.outline().distance(p) < kLeastWood) return false;
       if (frame.contact.nearest(p).distance < kUnderContact) return false;
     }
-  return std::all_of(former.bores().begin(), former.bores().end(), [&](const Bore& bore) { return clear_of_bore(rect, bore); });
+  return std::all_of(former.bores().begin(), former.bores().end(),
+                     [&](const Bore& bore) { return clear_of_bore(rect, bore); });
 }
 
 // The place nearest under the contact edge at that station, the block upright or lying.
 std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const Part& former, double station) {
   const Pose pose = frame.contact.at(station);
-  const std::array<Vec2, 2> sizes{Vec2(job.formers.block_depth, job.formers.block_width), Vec2(job.formers.block_width, job.formers.block_depth)};
+  const std::array<Vec2, 2> sizes{Vec2(job.formers.block_depth, job.formers.block_width),
+                                  Vec2(job.formers.block_width, job.formers.block_depth)};
   for (double depth = kUnderContact; depth < 400; depth += kDepthStep)
     for (const Vec2& size : sizes) {
       const Vec2 middle = pose.point - depth * pose.normal();
@@ -58,7 +60,8 @@ std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const P
 }
 
 // A row may shift by half of what the spacing leaves to the greatest.
-std::optional<Rect> place_near(const Job& job, const PressFrame& frame, const Part& former, double station, double slack) {
+std::optional<Rect> place_near(const Job& job, const PressFrame& frame, const Part& former, double station,
+                               double slack) {
   for (double shift = 0; shift <= slack + kSamePoint; shift += kShiftStep)
     for (const double s : {station + shift, station - shift}) {
       if (s < 0 || s > frame.contact.girth()) continue;
@@ -83,7 +86,8 @@ Frame corner_frame(const Vec3& low, const std::array<Dimension, 3>& dims) {
 
 Profile in_frame(const Profile& profile, const Pose& pose) {
   const Vec2 d = profile.start().point - pose.point;
-  return profile.posed({{d.dot(pose.tangent()), d.dot(pose.normal())}, profile.start().heading - pose.heading});
+  return profile.posed(
+      {{d.dot(pose.tangent()), d.dot(pose.normal())}, profile.start().heading - pose.heading});
 }
 
 struct Stretch {
@@ -96,8 +100,10 @@ std::vector<Stretch> stretches(const std::vector<double>& pilots, double girth) 
     Stretch block{s - kFixingLength / 2, s + kFixingLength / 2};
     if (block.from < 0) block = {0, std::min(girth, kFixingLength)};
     if (block.to > girth) block = {std::max(0.0, girth - kFixingLength), girth};
-    if (!out.empty() && block.from < out.back().to + kSamePoint) out.back().to = std::max(out.back().to, block.to);
-    else out.push_back(block);
+    if (!out.empty() && block.from < out.back().to + kSamePoint)
+      out.back().to = std::max(out.back().to, block.to);
+    else
+      out.push_back(block);
   }
   return out;
 }
@@ -112,9 +118,20 @@ FixingBlock fixing_block(const Job& job, const PressFrame& frame, const Stretch&
   loop.push_back(line(last, {last.x(), 0}));
   loop.push_back(line({last.x(), 0}, {first.x(), 0}));
   loop.push_back(line({first.x(), 0}, first));
-  Part part = make_part({to_text(PartKind::fixing_block), PartKind::fixing_block, job.formers.board + " (" + number(job.formers.thickness) + " thick)", Outline(std::move(loop), "fixing block"), job.formers.thickness, {}, {}, {}, true});
+  Part part = make_part({to_text(PartKind::fixing_block),
+                         PartKind::fixing_block,
+                         job.formers.board + " (" + number(job.formers.thickness) + " thick)",
+                         Outline(std::move(loop), "fixing block"),
+                         job.formers.thickness,
+                         {},
+                         {},
+                         {},
+                         true});
   const Vec2 origin = pose.point + shift * pose.tangent() + bottom * pose.normal();
-  return {std::move(part), {{origin.x(), origin.y(), 0}, {pose.tangent().x(), pose.tangent().y(), 0}, {pose.normal().x(), pose.normal().y(), 0}}};
+  return {std::move(part),
+          {{origin.x(), origin.y(), 0},
+           {pose.tangent().x(), pose.tangent().y(), 0},
+           {pose.normal().x(), pose.normal().y(), 0}}};
 }
 
 }  // namespace
@@ -129,11 +146,15 @@ SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& form
     for (int i = 0; i < count; ++i) {
       const auto rect = place_near(job, frame, former, (i + 0.5) * girth / count, slack);
       const auto meets = [&](const SpacerRow& row) {
-        return rect->low.x() < row.low.x() + row.size.x() + kLeastWood && row.low.x() < rect->high.x() + kLeastWood &&
-               rect->low.y() < row.low.y() + row.size.y() + kLeastWood && row.low.y() < rect->high.y() + kLeastWood;
+        return rect->low.x() < row.low.x() + row.size.x() + kLeastWood &&
+               row.low.x() < rect->high.x() + kLeastWood &&
+               rect->low.y() < row.low.y() + row.size.y() + kLeastWood &&
+               row.low.y() < rect->high.y() + kLeastWood;
       };
-      if (rect && std::none_of(rows.rows.begin(), rows.rows.end(), meets)) rows.rows.push_back({rect->low, rect->high - rect->low});
-      else ++rows.missing;
+      if (rect && std::none_of(rows.rows.begin(), rows.rows.end(), meets))
+        rows.rows.push_back({rect->low, rect->high - rect->low});
+      else
+        ++rows.missing;
     }
     if (rows.missing == 0) return rows;
     if (rows.rows.size() > best.rows.size()) best = rows;
@@ -145,16 +166,29 @@ SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& form
 }
 
 PlacedBlock spacer_block(const Job& job, const SpacerRow& row, double clear, double z) {
-  std::array<Dimension, 3> dims{Dimension{clear, {0, 0, 1}}, Dimension{row.size.x(), {1, 0, 0}}, Dimension{row.size.y(), {0, 1, 0}}};
-  std::stable_sort(dims.begin(), dims.end(), [](const Dimension& a, const Dimension& b) { return a.size > b.size; });
-  const std::string stock = job.beams.timber_class + " " + number(job.formers.block_width) + " x " + number(job.formers.block_depth);
-  Part part = make_part({to_text(PartKind::spacer_block), PartKind::spacer_block, stock, rectangle({0, 0}, {dims[0].size, dims[1].size}), dims[2].size, {}, {}, {}, false});
+  std::array<Dimension, 3> dims{Dimension{clear, {0, 0, 1}}, Dimension{row.size.x(), {1, 0, 0}},
+                                Dimension{row.size.y(), {0, 1, 0}}};
+  std::stable_sort(dims.begin(), dims.end(),
+                   [](const Dimension& a, const Dimension& b) { return a.size > b.size; });
+  const std::string stock = job.beams.timber_class + " " + number(job.formers.block_width) + " x " +
+                            number(job.formers.block_depth);
+  Part part = make_part({to_text(PartKind::spacer_block),
+                         PartKind::spacer_block,
+                         stock,
+                         rectangle({0, 0}, {dims[0].size, dims[1].size}),
+                         dims[2].size,
+                         {},
+                         {},
+                         {},
+                         false});
   return {std::move(part), corner_frame({row.low.x(), row.low.y(), z}, dims)};
 }
 
-std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame, const std::vector<double>& pilots) {
+std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame,
+                                       const std::vector<double>& pilots) {
   std::vector<FixingBlock> out;
-  for (const Stretch& stretch : stretches(pilots, frame.contact.girth())) out.push_back(fixing_block(job, frame, stretch));
+  for (const Stretch& stretch : stretches(pilots, frame.contact.girth()))
+    out.push_back(fixing_block(job, frame, stretch));
   return out;
 }
 

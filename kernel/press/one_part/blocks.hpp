@@ -10,8 +10,8 @@ struct SpacerRow {
   Vec2 size{0, 0};
 };
 
-// Rows of spacer blocks at most `brace_rows` apart round the curve, clear of bores, edges and fixing blocks. Rows for
-// which there is no room are left out and counted in `missing`.
+// Rows of spacer blocks at most `brace_rows` apart round the curve, clear of bores, edges and fixing blocks.
+// Rows for which there is no room are left out and counted in `missing`.
 struct SpacerRows {
   std::vector<SpacerRow> rows;
   int missing = 0;
@@ -31,7 +31,8 @@ struct FixingBlock {
   Frame placed;
 };
 // One for each pilot; neighbours that would overlap become one longer block.
-std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame, const std::vector<double>& pilots);
+std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame,
+                                       const std::vector<double>& pilots);
 
 // A caul screw's axis must keep 4 diameters from the board's face (EN 1995-1-1 table 8.6, a2,CG).
 bool needs_fixing_blocks(const Job& job, const BedCaul& bed);

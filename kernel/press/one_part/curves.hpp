@@ -8,30 +8,31 @@ namespace lamwright::one_part {
 // Everything in the frame where the neutral line's chord is at `chord_height` (0 until the base is known).
 struct Curves {
   Profile neutral;
-  Profile inner;     // inner face of the blank
-  Profile outer;     // outer face
-  Profile contact;   // contact edge between the pack's ends
-  Profile over;      // outer face of the upper cover: the top caul lies on it
-  double bed = 0;    // distance from the inner face to the contact edge: cover, bed caul, liner
-  double top = 0;    // thickness of the top caul
-  std::vector<Slat> top_slats;   // stations on `over`; empty: continuous
+  Profile inner;                // inner face of the blank
+  Profile outer;                // outer face
+  Profile contact;              // contact edge between the pack's ends
+  Profile over;                 // outer face of the upper cover: the top caul lies on it
+  double bed = 0;               // distance from the inner face to the contact edge: cover, bed caul, liner
+  double top = 0;               // thickness of the top caul
+  std::vector<Slat> top_slats;  // stations on `over`; empty: continuous
   double top_from = 0, top_to = 0;  // the top caul's ends, stations on `over`
-  double datum = 0;              // station on the neutral line
+  double datum = 0;                 // station on the neutral line
 };
 
 // Throws Error (geometry) when a line collapses or crosses itself, or not one slat of the top caul fits.
 Curves curves(const Job& job, const Panel& panel);
 Curves moved(const Curves& curves, const Vec2& by);
 
-// Station of the datum slat on the neutral line: the middle of the girth for bends of one sense; the inflection
-// nearest to it otherwise; the middle of the bend of an L (one bend between flats). Ties to the left.
+// Station of the datum slat on the neutral line: the middle of the girth for bends of one sense; the
+// inflection nearest to it otherwise; the middle of the bend of an L (one bend between flats). Ties to the
+// left.
 double datum_station(const Profile& neutral);
 
 // How slats of the job's caul lie on a line of that girth; stations of datum and changes are on that line.
 SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector<double> changes);
 
-// The pitch nearest to the job's own, within a tenth of it, with which the top caul leaves no strip wider than the
-// trim at either end; nothing when there is none, or when the job's own pitch does.
+// The pitch nearest to the job's own, within a tenth of it, with which the top caul leaves no strip wider
+// than the trim at either end; nothing when there is none, or when the job's own pitch does.
 std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const Curves& curves);
 
 // A straight stretch counts as a flat from this length on. Common practice, no source.

@@ -13,7 +13,8 @@ namespace {
 
 constexpr double kClampPitch = 200;
 
-// Stations of two pilots with 5 of wood between them all the way down: under a crown their tips draw together.
+// Stations of two pilots with 5 of wood between them all the way down: under a crown their tips draw
+// together.
 double least_apart(const Profile& contact) {
   double closing = 1;
   for (const Run& run : contact.runs()) closing = std::min(closing, 1 - run.curvature * kCaulPilotDepth);
@@ -24,7 +25,8 @@ double least_apart(const Profile& contact) {
 // A clamp hole gives way along the flat to the foot pilot at X = 0, which never moves.
 bool clears_centre_pilot(const Job& job, const Vec2& centre) {
   const Vec2 nearest{0, std::clamp(centre.y(), 0.0, job.beams.screw_reach)};
-  return (nearest - centre).norm() >= job.formers.clamp_hole / 2 + 0.35 * job.beams.screw_diameter + kLeastWood;
+  return (nearest - centre).norm() >=
+         job.formers.clamp_hole / 2 + 0.35 * job.beams.screw_diameter + kLeastWood;
 }
 
 Vec2 cleared(const Job& job, const Vec2& centre, const Vec2& along, double most) {
@@ -34,7 +36,8 @@ Vec2 cleared(const Job& job, const Vec2& centre, const Vec2& along, double most)
   return centre;
 }
 
-std::vector<Vec2> clamp_centres(const Job& job, const PressFrame& frame, double from, double to, double to_contact) {
+std::vector<Vec2> clamp_centres(const Job& job, const PressFrame& frame, double from, double to,
+                                double to_contact) {
   const double length = to - from;
   const int count = std::max(1, int(std::ceil(length / kClampPitch - kWholeNumber)));
   std::vector<Vec2> centres;
@@ -89,7 +92,8 @@ BedCaul bed_caul(const Job& job, const PressFrame& frame, const Panel& panel) {
   BedCaul bed;
   if (job.caul.pitch) bed.slats = covering_slats(slat_spec(job.caul, frame.contact.girth(), datum, changes));
   if (job.caul.kind != CaulSpec::Kind::bare)
-    bed.pilots = pilot_stations({left, frame.contact.girth() - frame.right.extend, datum, changes, bed.slats, least_apart(frame.contact)});
+    bed.pilots = pilot_stations({left, frame.contact.girth() - frame.right.extend, datum, changes, bed.slats,
+                                 least_apart(frame.contact)});
   return bed;
 }
 
@@ -97,17 +101,37 @@ Part former_part(const FormerSpecs& in, std::vector<Mark> marks) {
   const FormerSpec& formers = in.job.formers;
   const double groove = in.grooved ? *formers.groove_depth : 0;
   const double middle = formers.thickness / 2;
-  PartSpec spec{to_text(PartKind::former_lower), PartKind::former_lower, formers.board + " (" + number(formers.thickness) + " thick)", former_outline(in.frame, groove), formers.thickness, {}, {}, std::move(marks), true};
+  PartSpec spec{to_text(PartKind::former_lower),
+                PartKind::former_lower,
+                formers.board + " (" + number(formers.thickness) + " thick)",
+                former_outline(in.frame, groove),
+                formers.thickness,
+                {},
+                {},
+                std::move(marks),
+                true};
   for (const double s : in.bed.pilots) {
     const Pose pose = in.frame.contact.at(s);
     const Vec2 inward = -pose.normal();
-    spec.bores.push_back({BoreUse::caul_pilot, kCaulPilot, kCaulPilotDepth, std::nullopt, {pose.point.x(), pose.point.y(), middle}, {inward.x(), inward.y(), 0}});
+    spec.bores.push_back({BoreUse::caul_pilot,
+                          kCaulPilot,
+                          kCaulPilotDepth,
+                          std::nullopt,
+                          {pose.point.x(), pose.point.y(), middle},
+                          {inward.x(), inward.y(), 0}});
   }
   if (!in.grooved)
     for (const double x : in.screws)
-      spec.bores.push_back({BoreUse::foot_pilot, rounded(0.7 * in.job.beams.screw_diameter, 1), in.job.beams.screw_reach, std::nullopt, {x, 0, middle}, {0, 1, 0}});
+      spec.bores.push_back({BoreUse::foot_pilot,
+                            rounded(0.7 * in.job.beams.screw_diameter, 1),
+                            in.job.beams.screw_reach,
+                            std::nullopt,
+                            {x, 0, middle},
+                            {0, 1, 0}});
   for (const FlatPressed& flat : in.flats)
-    for (const Vec2& c : flat.clamps) spec.bores.push_back({BoreUse::clamp, formers.clamp_hole, std::nullopt, std::nullopt, {c.x(), c.y(), 0}, {0, 0, 1}});
+    for (const Vec2& c : flat.clamps)
+      spec.bores.push_back(
+          {BoreUse::clamp, formers.clamp_hole, std::nullopt, std::nullopt, {c.x(), c.y(), 0}, {0, 0, 1}});
   return make_part(std::move(spec));
 }
 

@@ -9,7 +9,7 @@ std::vector<FlatPressed> flats(const Job& job, const PressFrame& frame, const Pa
 
 // Stations of caul-screw pilots on frame.contact.
 struct BedCaul {
-  std::vector<Slat> slats;     // on frame.contact; empty: continuous
+  std::vector<Slat> slats;  // on frame.contact; empty: continuous
   std::vector<double> pilots;
 };
 BedCaul bed_caul(const Job& job, const PressFrame& frame, const Panel& panel);

@@ -22,7 +22,9 @@ struct Layout {
   double free;
 };
 
-Profile contact_edge(const Layout& in, double left, double right) { return extended(in.curves.contact, left, right); }
+Profile contact_edge(const Layout& in, double left, double right) {
+  return extended(in.curves.contact, left, right);
+}
 
 // The strap leaves from the smooth line at the caul's thickness, on the normal at the last slat's outer edge.
 End end_of(const Layout& in, int side) {
@@ -33,10 +35,13 @@ End end_of(const Layout& in, int side) {
   const double exit = in.job.straps.exit;
   end.down = side > 0 ? direction(over.heading - exit) : direction(over.heading + kPi + exit);
   end.extend = in.job.formers.extend;
-  constexpr double kLeastFall = 5;  // degrees under the level: nearer to it the strap never comes down to a beam
+  constexpr double kLeastFall =
+      5;  // degrees under the level: nearer to it the strap never comes down to a beam
   const double fall = degrees(std::asin(std::clamp(-end.down.y(), -1.0, 1.0)));
   if (in.strapped && fall < kLeastFall)
-    throw geometry_error(side_name(side) + " strap", "would leave the caul " + number(std::abs(fall), 1) + " degrees " + (fall < 0 ? "above" : "under") + " the level; at least 5 under it",
+    throw geometry_error(side_name(side) + " strap",
+                         "would leave the caul " + number(std::abs(fall), 1) + " degrees " +
+                             (fall < 0 ? "above" : "under") + " the level; at least 5 under it",
                          "press this shape in a two-part mould");
   return end;
 }
@@ -47,7 +52,8 @@ double lowest(const Profile& line) { return line.box().low.y(); }
 double base_height(const Layout& in, const End& left, const End& right) {
   double base = lowest(contact_edge(in, left.extend, right.extend)) - in.job.formers.min_depth;
   if (in.strapped && !in.rollers)
-    for (const End* end : {&left, &right}) base = std::min(base, end->caul.point.y() + in.free * end->down.y() + strap_drop(in.job.beams));
+    for (const End* end : {&left, &right})
+      base = std::min(base, end->caul.point.y() + in.free * end->down.y() + strap_drop(in.job.beams));
   return base;
 }
 
@@ -56,7 +62,8 @@ StrapEnd straight_strap(const End& end, double drop) {
   return {end.caul.point, end.caul.point + run * end.down, run, 0, std::nullopt};
 }
 
-// The roller's axis lies one radius above the base, inside the strap line; the leg to the mark keeps the free run.
+// The roller's axis lies one radius above the base, inside the strap line; the leg to the mark keeps the free
+// run.
 StrapEnd roller_strap(const End& end, double drop, double free, double diameter) {
   const double r = diameter / 2;
   const Vec2 inward = end.side > 0 ? Vec2(end.down.y(), -end.down.x()) : Vec2(-end.down.y(), end.down.x());
@@ -69,7 +76,8 @@ StrapEnd roller_strap(const End& end, double drop, double free, double diameter)
   // Tangent point on the roller's outer underside: turn the line to the axis by the tangent's angle.
   const Vec2 back = (axis - mark) / reach;
   const double angle = std::atan2(r, free) * (end.side > 0 ? -1 : 1);
-  const Vec2 leg{std::cos(angle) * back.x() - std::sin(angle) * back.y(), std::sin(angle) * back.x() + std::cos(angle) * back.y()};
+  const Vec2 leg{std::cos(angle) * back.x() - std::sin(angle) * back.y(),
+                 std::sin(angle) * back.x() + std::cos(angle) * back.y()};
   return {end.caul.point, mark, free, 0, Roller{axis, diameter, on, mark + free * leg}};
 }
 
@@ -84,7 +92,8 @@ bool side_clears(const std::vector<Vec2>& side, const End& end, double free) {
     const auto along = [&](double share) { return (at(share) - start).dot(end.down); };
     std::vector<double> shares{0, 1};
     const double slope = along(1) - along(0);
-    if (std::abs(slope) > kSamePoint && std::isfinite(zone)) shares.push_back(std::clamp((zone - along(0)) / slope, 0.0, 1.0));
+    if (std::abs(slope) > kSamePoint && std::isfinite(zone))
+      shares.push_back(std::clamp((zone - along(0)) / slope, 0.0, 1.0));
     for (const double share : shares) {
       if (along(share) > run + kSamePoint) continue;
       const double wanted = along(share) >= zone - kSamePoint ? kRatchetClear : kStrapClear;
@@ -94,21 +103,27 @@ bool side_clears(const std::vector<Vec2>& side, const End& end, double free) {
   return true;
 }
 
-Vec2 contact_end(const Profile& contact, int side) { return side > 0 ? contact.end().point : contact.start().point; }
+Vec2 contact_end(const Profile& contact, int side) {
+  return side > 0 ? contact.end().point : contact.start().point;
+}
 
 [[noreturn]] void refuse_side(const End& end, double distance) {
-  throw geometry_error(side_name(end.side) + " side of the former", "the strap line passes " + number(distance, 1) + " from the contact edge's end; 30 are needed beside the ratchet",
+  throw geometry_error(side_name(end.side) + " side of the former",
+                       "the strap line passes " + number(distance, 1) +
+                           " from the contact edge's end; 30 are needed beside the ratchet",
                        "use a thicker caul or a shorter ratchet");
 }
 
-// Parallel to the strap from the contact edge's end; that end must lie 30 inside, so the extension may give way.
+// Parallel to the strap from the contact edge's end; that end must lie 30 inside, so the extension may give
+// way.
 void slope_side(const Profile& contact, End& end) {
   const double distance = inside(contact_end(contact, end.side), end.caul.point, end.down, end.side);
   if (distance < kRatchetClear - kAtLeast) {
     const Vec2 tangent = end.side > 0 ? contact.end().tangent() : Vec2(-contact.start().tangent());
     const double per_mm = inside(end.caul.point + tangent, end.caul.point, end.down, end.side);
     const double shorter = (kRatchetClear - distance) / -per_mm;
-    if (!(per_mm < 0) || shorter > end.extend + kAtLeast) refuse_side(end, distance + (per_mm < 0 ? -per_mm * end.extend : 0));
+    if (!(per_mm < 0) || shorter > end.extend + kAtLeast)
+      refuse_side(end, distance + (per_mm < 0 ? -per_mm * end.extend : 0));
     end.extend = std::max(0.0, end.extend - shorter);
   }
   end.sloped = true;
@@ -131,14 +146,21 @@ void draw_slope(const Profile& contact, End& end) {
 
 void strap_end(const Layout& in, End& end) {
   const double drop = strap_drop(in.job.beams);
-  end.strap = in.rollers ? roller_strap(end, drop, in.free, in.job.straps.roller_diameter) : straight_strap(end, drop);
+  end.strap = in.rollers ? roller_strap(end, drop, in.free, in.job.straps.roller_diameter)
+                         : straight_strap(end, drop);
   end.strap.exit = in.job.straps.exit;
 }
 
 // One pass with given extensions; extensions may come out shorter, then another pass settles base and marks.
 PressFrame pass(const Layout& in, End left, End right) {
   const double base = base_height(in, left, right);
-  PressFrame frame{moved(in.curves, {0, -base}), contact_edge(in, left.extend, right.extend).moved({0, -base}), left, right, in.free, 0, in.rollers};
+  PressFrame frame{moved(in.curves, {0, -base}),
+                   contact_edge(in, left.extend, right.extend).moved({0, -base}),
+                   left,
+                   right,
+                   in.free,
+                   0,
+                   in.rollers};
   for (End* end : {&frame.left, &frame.right}) {
     end->caul.point.y() -= base;
     if (in.strapped) strap_end(in, *end);
@@ -175,8 +197,9 @@ void step_out(PressFrame& frame, bool strapped) {
     const double x = top.x() + end->side * each;
     end->edge = {top, {top.x(), kFootStep}, {x, kFootStep}, {x, 0}};
     end->stepped = true;
-    const bool clear = inside(end->edge[2], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast &&
-                       inside(end->edge[3], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast;
+    const bool clear =
+        inside(end->edge[2], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast &&
+        inside(end->edge[3], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast;
     if (strapped && !clear) return;
   }
   frame = wider;
@@ -184,7 +207,9 @@ void step_out(PressFrame& frame, bool strapped) {
 
 double least_foot(const PressFrame& frame) { return std::max(kLeastFoot, frame.height / 3); }
 
-bool foot_stands(const PressFrame& frame) { return !frame.sloped() || frame.foot() >= least_foot(frame) - kAtLeast; }
+bool foot_stands(const PressFrame& frame) {
+  return !frame.sloped() || frame.foot() >= least_foot(frame) - kAtLeast;
+}
 
 bool legs_clear(const Layout& in, const PressFrame& frame) {
   const double row = (in.job.straps.holes - 1) * in.job.straps.hole_pitch;
@@ -195,7 +220,8 @@ bool legs_clear(const Layout& in, const PressFrame& frame) {
 double needed_exit(const PressFrame& frame, const End& end) {
   const Vec2 top = end.edge.front();
   const Vec2 to = Vec2(end.side * least_foot(frame) / 2, 0) - top;
-  const double fall = end.side > 0 ? end.caul.heading - std::atan2(to.y(), to.x()) : std::atan2(to.y(), to.x()) - end.caul.heading - kPi;
+  const double fall = end.side > 0 ? end.caul.heading - std::atan2(to.y(), to.x())
+                                   : std::atan2(to.y(), to.x()) - end.caul.heading - kPi;
   return degrees(std::remainder(fall, 2 * kPi));
 }
 
@@ -203,9 +229,14 @@ double needed_exit(const PressFrame& frame, const End& end) {
   const End& end = frame.right.sloped ? frame.right : frame.left;
   const double needed = needed_exit(frame, end);
   const bool within = needed >= 20 && needed < degrees(end.strap.exit);
-  const std::string way_out = within ? "set straps.exit to " + number(std::floor(needed * 10) / 10, 1) + " or less"
-                                     : "a wide enough foot needs an exit of " + number(needed, 1) + " degrees, allowed 20 to 30; use a larger radius, a smaller turn or a two-part mould";
-  throw geometry_error("former", "between straps that leave at " + number(degrees(end.strap.exit), 1) + " degrees its foot is only " + number(std::max(0.0, frame.foot()), 1) + " wide; " + number(least_foot(frame), 1) + " are needed",
+  const std::string way_out =
+      within ? "set straps.exit to " + number(std::floor(needed * 10) / 10, 1) + " or less"
+             : "a wide enough foot needs an exit of " + number(needed, 1) +
+                   " degrees, allowed 20 to 30; use a larger radius, a smaller turn or a two-part mould";
+  throw geometry_error("former",
+                       "between straps that leave at " + number(degrees(end.strap.exit), 1) +
+                           " degrees its foot is only " + number(std::max(0.0, frame.foot()), 1) + " wide; " +
+                           number(least_foot(frame), 1) + " are needed",
                        "with a guide roller too, " + way_out);
 }
 
@@ -227,8 +258,11 @@ PressFrame press_frame(const Job& job, const Curves& curves, bool strapped) {
   }
   if (strapped && !foot_stands(frame)) refuse_foot(frame);
   if (in.rollers && !legs_clear(in, frame))
-    throw geometry_error("guide rollers", "the straps beyond them would cross: their holes would stand " + number(frame.right.strap.mark.x() - frame.left.strap.mark.x(), 1) + " apart",
-                         job.press.guide_rollers ? "set press.guide_rollers = false" : "use a larger radius, a smaller turn or a two-part mould");
+    throw geometry_error("guide rollers",
+                         "the straps beyond them would cross: their holes would stand " +
+                             number(frame.right.strap.mark.x() - frame.left.strap.mark.x(), 1) + " apart",
+                         job.press.guide_rollers ? "set press.guide_rollers = false"
+                                                 : "use a larger radius, a smaller turn or a two-part mould");
   step_out(frame, strapped);
   return frame;
 }

@@ -1,4 +1,5 @@
-// The frame of a one-part press: where straps leave and hook, where the base lies, how the former's sides run.
+// The frame of a one-part press: where straps leave and hook, where the base lies, how the former's sides
+// run.
 #pragma once
 #include "kernel/press/one_part/curves.hpp"
 
@@ -7,22 +8,22 @@ namespace lamwright::one_part {
 // One end of the press. side = -1 left, +1 right.
 struct End {
   int side = 1;
-  Pose caul;            // end of the top caul's outer line, heading as the profile runs
-  Vec2 down{0, -1};     // direction of the strap from there
-  StrapEnd strap;       // empty without straps
-  double extend = 0;    // contact edge carried on past the pack
+  Pose caul;               // end of the top caul's outer line, heading as the profile runs
+  Vec2 down{0, -1};        // direction of the strap from there
+  StrapEnd strap;          // empty without straps
+  double extend = 0;       // contact edge carried on past the pack
   std::vector<Vec2> edge;  // the former's side: from the contact edge's end to the foot's corner at Y = 0
   bool sloped = false;
   bool stepped = false;
 };
 
 struct PressFrame {
-  Curves curves;        // moved so that the base is at Y = 0
-  Profile contact;      // contact edge with both extensions
+  Curves curves;    // moved so that the base is at Y = 0
+  Profile contact;  // contact edge with both extensions
   End left;
   End right;
   double strap_free = 0;
-  double height = 0;    // of the former
+  double height = 0;  // of the former
   bool rollers = false;
 
   double foot_left() const { return left.edge.back().x(); }
@@ -44,6 +45,6 @@ inline constexpr double kStrapClear = 10;    // former's side inside the strap l
 inline constexpr double kRatchetClear = 30;  // the same beside the ratchet
 inline constexpr double kRatchetSpare = 20;  // free length beyond the ratchet's own
 inline constexpr double kLeastFoot = 150;
-inline constexpr double kFootStep = 60;      // height at which a narrow square-sided foot steps out
+inline constexpr double kFootStep = 60;  // height at which a narrow square-sided foot steps out
 
 }  // namespace lamwright::one_part

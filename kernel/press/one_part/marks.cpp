@@ -8,7 +8,9 @@ namespace {
 constexpr double kText = 10;
 constexpr double kBlankTick = 25, kTrimTick = 15;
 
-Mark tick(Mark::Kind kind, const Vec2& from, const Vec2& to) { return {kind, {line(from, to)}, {}, {0, 0}, 0, 0}; }
+Mark tick(Mark::Kind kind, const Vec2& from, const Vec2& to) {
+  return {kind, {line(from, to)}, {}, {0, 0}, 0, 0};
+}
 
 Mark label(const std::string& text, const Vec2& at) { return {Mark::Kind::label, {}, text, at, 0, kText}; }
 
@@ -30,7 +32,8 @@ double contact_over_middle(const PressFrame& frame) {
 
 std::vector<Mark> former_marks(const Job& job, const PressFrame& frame, std::size_t formers) {
   std::vector<Mark> marks{tick(Mark::Kind::centre_line, {0, 0}, {0, contact_over_middle(frame)})};
-  const double begin = frame.left.extend, end = frame.contact.girth() - frame.right.extend, trim = job.panel.trim;
+  const double begin = frame.left.extend, end = frame.contact.girth() - frame.right.extend,
+               trim = job.panel.trim;
   const auto inward = [&](Mark::Kind kind, double s, double length) {
     const Pose pose = frame.contact.at(s);
     marks.push_back(tick(kind, pose.point, pose.point - length * pose.normal()));
@@ -45,7 +48,8 @@ std::vector<Mark> former_marks(const Job& job, const PressFrame& frame, std::siz
   return marks;
 }
 
-std::vector<Mark> beam_marks(const Job& job, const PressFrame& frame, double from, double to, std::size_t formers) {
+std::vector<Mark> beam_marks(const Job& job, const PressFrame& frame, double from, double to,
+                             std::size_t formers) {
   const double depth = job.beams.depth, trim = job.panel.trim;
   std::vector<Mark> marks{tick(Mark::Kind::centre_line, {0, 0}, {0, depth})};
   const Profile& inner = frame.curves.inner;
@@ -54,7 +58,8 @@ std::vector<Mark> beam_marks(const Job& job, const PressFrame& frame, double fro
   };
   for (const double s : {0.0, inner.girth()}) drop(Mark::Kind::blank_end, inner.point(s).x(), kBlankTick);
   if (trim > 0)
-    for (const double s : {trim, inner.girth() - trim}) drop(Mark::Kind::trim_line, inner.point(s).x(), kTrimTick);
+    for (const double s : {trim, inner.girth() - trim})
+      drop(Mark::Kind::trim_line, inner.point(s).x(), kTrimTick);
   marks.push_back(label("L", {from + 12, depth / 2 - kText / 2}));
   marks.push_back(label("R", {to - 12 - kText, depth / 2 - kText / 2}));
   marks.push_back(label(job_text(job), {12, depth - 12 - kText}));

@@ -39,7 +39,8 @@ bool uses_straps(const Job& job) {
 StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
   const double board = job.formers.thickness;
   const double widest = strapped ? std::max({board, job.beams.width, job.straps.width}) : board;
-  return {panel.blank_width(), board, widest, strapped, job.formers.spacing, job.beams.every, job.beams.every_given};
+  return {panel.blank_width(),  board, widest, strapped, job.formers.spacing, job.beams.every,
+          job.beams.every_given};
 }
 
 std::vector<Circle> clamp_circles(const Job& job, const std::vector<FlatPressed>& flats) {
@@ -52,13 +53,21 @@ std::vector<Circle> clamp_circles(const Job& job, const std::vector<FlatPressed>
 Laid lay(const Job& job, const Panel& panel) {
   const bool strapped = uses_straps(job);
   if (!strapped && job.caul.kind == CaulSpec::Kind::slatted)
-    throw geometry_error("straps.kind", "\"none\" leaves nothing that presses the pack into a slatted caul", "take it out, or use a sheathed or bare mould");
+    throw geometry_error("straps.kind", "\"none\" leaves nothing that presses the pack into a slatted caul",
+                         "take it out, or use a sheathed or bare mould");
   Stations where = stations(station_spec(job, panel, strapped));
   PressFrame frame = press_frame(job, curves(job, panel), strapped);
   BedCaul bed = bed_caul(job, frame, panel);
   std::vector<FlatPressed> flat = flats(job, frame, panel);
   BeamLayout beam = beam_layout(job, frame, strapped, clamp_circles(job, flat));
-  return {job, panel, strapped, std::move(where), std::move(frame), std::move(bed), std::move(flat), std::move(beam)};
+  return {job,
+          panel,
+          strapped,
+          std::move(where),
+          std::move(frame),
+          std::move(bed),
+          std::move(flat),
+          std::move(beam)};
 }
 
 Part panel_part(const Panel& panel, const Curves& curves) {
@@ -68,10 +77,20 @@ Part panel_part(const Panel& panel, const Curves& curves) {
   loop.push_back(line(right_inner, outer.back().to));
   for (auto s = outer.rbegin(); s != outer.rend(); ++s) loop.push_back(s->reversed());
   loop.push_back(line(outer.front().from, left_inner));
-  return make_part({to_text(PartKind::panel), PartKind::panel, counted(long(panel.plies.size()), "sheet"), Outline(std::move(loop), "panel"), panel.blank_width(), {}, {}, {}, false});
+  return make_part({to_text(PartKind::panel),
+                    PartKind::panel,
+                    counted(long(panel.plies.size()), "sheet"),
+                    Outline(std::move(loop), "panel"),
+                    panel.blank_width(),
+                    {},
+                    {},
+                    {},
+                    false});
 }
 
-bool is_grooved(const Laid& laid, bool strapped) { return !strapped && laid.job.formers.groove_depth.has_value(); }
+bool is_grooved(const Laid& laid, bool strapped) {
+  return !strapped && laid.job.formers.groove_depth.has_value();
+}
 
 void add_formers(const Laid& laid, AssemblyBuilder& assembly) {
   const std::size_t count = laid.stations.mid_planes.size();
@@ -81,9 +100,13 @@ void add_formers(const Laid& laid, AssemblyBuilder& assembly) {
     bool any = false;
     for (std::size_t i = 0; i < count; ++i) any = any || stands(i);
     if (!any) continue;
-    const Part former = former_part({laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, is_grooved(laid, on_strap)}, former_marks(laid.job, laid.frame, count));
-    const auto marks = beam_marks(laid.job, laid.frame, on_strap ? laid.beam.from : laid.frame.foot_left(), on_strap ? laid.beam.to : laid.frame.foot_right(), count);
-    const Part support = on_strap ? beam_part(laid.job, laid.beam, marks) : bearer_part(laid.job, laid.frame, laid.beam, marks);
+    const Part former = former_part(
+        {laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, is_grooved(laid, on_strap)},
+        former_marks(laid.job, laid.frame, count));
+    const auto marks = beam_marks(laid.job, laid.frame, on_strap ? laid.beam.from : laid.frame.foot_left(),
+                                  on_strap ? laid.beam.to : laid.frame.foot_right(), count);
+    const Part support = on_strap ? beam_part(laid.job, laid.beam, marks)
+                                  : bearer_part(laid.job, laid.frame, laid.beam, marks);
     for (std::size_t i = 0; i < count; ++i) {
       if (!stands(i)) continue;
       const double z = laid.stations.mid_planes[i];
@@ -98,10 +121,13 @@ void add_spacers(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::s
   const Part former = former_part({laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, false}, {});
   const SpacerRows rows = spacer_rows(laid.job, laid.frame, former);
   if (rows.missing > 0)
-    notes.push_back(counted(rows.missing, "row") + " of spacer blocks left out: no room for a section " + number(laid.job.formers.block_width) + " x " + number(laid.job.formers.block_depth) + " under the contact edge.");
+    notes.push_back(counted(rows.missing, "row") + " of spacer blocks left out: no room for a section " +
+                    number(laid.job.formers.block_width) + " x " + number(laid.job.formers.block_depth) +
+                    " under the contact edge.");
   for (std::size_t i = 0; i + 1 < laid.stations.mid_planes.size(); ++i)
     for (const SpacerRow& row : rows.rows) {
-      const PlacedBlock block = spacer_block(laid.job, row, laid.stations.spacing.clear, laid.stations.mid_planes[i] + laid.job.formers.thickness / 2);
+      const PlacedBlock block = spacer_block(laid.job, row, laid.stations.spacing.clear,
+                                             laid.stations.mid_planes[i] + laid.job.formers.thickness / 2);
       assembly.add(block.part, block.placed, Group::lower);
     }
 }
@@ -111,7 +137,10 @@ void add_fixing_blocks(const Laid& laid, AssemblyBuilder& assembly, std::vector<
   const double t = laid.job.formers.thickness, clear = laid.stations.spacing.clear;
   const std::size_t count = laid.stations.mid_planes.size();
   const bool both = clear >= 2 * t - kAtLeast, one = clear >= t - kAtLeast;
-  if (!both) notes.push_back("Formers stand " + number(clear, 1) + " apart: " + (one ? "fixing blocks go on one side of each former only." : "no room for fixing blocks between them; predrill caul screws with care."));
+  if (!both)
+    notes.push_back("Formers stand " + number(clear, 1) + " apart: " +
+                    (one ? "fixing blocks go on one side of each former only."
+                         : "no room for fixing blocks between them; predrill caul screws with care."));
   const std::vector<FixingBlock> blocks = fixing_blocks(laid.job, laid.frame, laid.bed.pilots);
   for (std::size_t i = 0; i < count; ++i)
     for (const int side : {-1, 1}) {
@@ -138,13 +167,16 @@ void add_pressing_beams(const Laid& laid, AssemblyBuilder& assembly, std::vector
     }
   }
   if (ungrooved && laid.strapped)
-    notes.push_back("Pressing beams bear on the strap itself: it is " + number(laid.job.straps.width) + " wide, too wide for a groove in a beam of " + number(laid.job.formers.pressing_width) + ".");
+    notes.push_back("Pressing beams bear on the strap itself: it is " + number(laid.job.straps.width) +
+                    " wide, too wide for a groove in a beam of " + number(laid.job.formers.pressing_width) +
+                    ".");
 }
 
 std::vector<Section> sections(const Laid& laid) {
   std::vector<Section> out;
   for (std::size_t i = 0; i < laid.stations.mid_planes.size(); ++i)
-    out.push_back({laid.stations.mid_planes[i], laid.frame.contact, std::nullopt, laid.strapped && laid.stations.strapped[i]});
+    out.push_back({laid.stations.mid_planes[i], laid.frame.contact, std::nullopt,
+                   laid.strapped && laid.stations.strapped[i]});
   return out;
 }
 
@@ -157,7 +189,8 @@ std::vector<Closure> closures(const Laid& laid) {
     if (!section.strapped) continue;
     const bool touch = section.z - before < straps.ratchet_width - kAtLeast;
     const bool staggered = touch && !(out.empty() || out.back().staggered);
-    out.push_back({section.z, laid.beam.left, laid.beam.right, straps.tension, straps.kind, straps.width, straps.ratchet, staggered});
+    out.push_back({section.z, laid.beam.left, laid.beam.right, straps.tension, straps.kind, straps.width,
+                   straps.ratchet, staggered});
     before = section.z;
   }
   return out;
@@ -174,8 +207,10 @@ std::vector<Layer> layers(const Laid& laid) {
     out.push_back({Layer::Kind::sheathing, offset(bed_base, height), sheet, {}});
     height += sheet;
   }
-  if (caul.kind == CaulSpec::Kind::slatted) out.push_back({Layer::Kind::bed_caul, bed_base, caul.thickness, laid.bed.slats});
-  if (laid.panel.cover > 0) out.push_back({Layer::Kind::cover, offset(c.inner, -laid.panel.cover), laid.panel.cover, {}});
+  if (caul.kind == CaulSpec::Kind::slatted)
+    out.push_back({Layer::Kind::bed_caul, bed_base, caul.thickness, laid.bed.slats});
+  if (laid.panel.cover > 0)
+    out.push_back({Layer::Kind::cover, offset(c.inner, -laid.panel.cover), laid.panel.cover, {}});
   out.push_back({Layer::Kind::panel, c.inner, laid.panel.thickness, {}});
   if (laid.panel.cover > 0) out.push_back({Layer::Kind::cover, c.outer, laid.panel.cover, {}});
   if (c.top > 0) out.push_back({Layer::Kind::top_caul, c.over, c.top, c.top_slats});
@@ -186,15 +221,18 @@ std::vector<Pin> pins(const Laid& laid, std::vector<std::string>& notes) {
   const CaulSpec& caul = laid.job.caul;
   if (!caul.pitch) return {};
   if (laid.panel.trim <= 0) {
-    notes.push_back("No trim, so no locating pins: hold pack and cauls by hand until the first straps are tight.");
+    notes.push_back(
+        "No trim, so no locating pins: hold pack and cauls by hand until the first straps are tight.");
     return {};
   }
   const double width = *caul.pitch * caul.coverage, gap = std::max(kPinGap, *caul.pitch - width);
   const double d = laid.panel.thickness + laid.panel.cover - laid.panel.neutral_height;
-  const double station = offset_station(laid.frame.curves.neutral, laid.frame.curves.datum, d) + width / 2 + gap / 2;
+  const double station =
+      offset_station(laid.frame.curves.neutral, laid.frame.curves.datum, d) + width / 2 + gap / 2;
   const Vec2 at = laid.frame.curves.over.point(station);
   std::vector<Pin> out;
-  for (const double z : {laid.panel.trim / 2, laid.panel.blank_width() - laid.panel.trim / 2}) out.push_back({{at.x(), at.y(), z}, kPin});
+  for (const double z : {laid.panel.trim / 2, laid.panel.blank_width() - laid.panel.trim / 2})
+    out.push_back({{at.x(), at.y(), z}, kPin});
   return out;
 }
 
@@ -206,40 +244,59 @@ std::vector<Hardware> hardware(const Laid& laid, const PressPlan& plan) {
     if (count > 0) out.push_back({name, use, count});
   };
   add(laid.job.straps.kind, "strap", straps);
-  add("ratchet for " + laid.job.straps.kind, "tightening, " + std::string(laid.job.straps.both_ends ? "one at each end" : "one at one end"), straps * (laid.job.straps.both_ends ? 2 : 1));
-  add("strap fitting that straddles a beam " + number(beams.width) + " wide, with a pin of " + number(laid.job.straps.hole), "hooking straps to beams", 2 * straps);
+  add("ratchet for " + laid.job.straps.kind,
+      "tightening, " + std::string(laid.job.straps.both_ends ? "one at each end" : "one at one end"),
+      straps * (laid.job.straps.both_ends ? 2 : 1));
+  add("strap fitting that straddles a beam " + number(beams.width) + " wide, with a pin of " +
+          number(laid.job.straps.hole),
+      "hooking straps to beams", 2 * straps);
   int screwed = formers;
   if (laid.job.formers.groove_depth) screwed = straps;
-  add("screw " + number(beams.screw_diameter) + " x " + number(beams.screw_length), "beams to formers", screwed * int(laid.beam.screws.size()));
-  add("screw " + number(kCaulScrew) + " x " + number(rounded(laid.job.caul.thickness + kCaulPilotDepth, 0)), "bed caul to formers", formers * int(laid.bed.pilots.size()));
+  add("screw " + number(beams.screw_diameter) + " x " + number(beams.screw_length), "beams to formers",
+      screwed * int(laid.beam.screws.size()));
+  add("screw " + number(kCaulScrew) + " x " + number(rounded(laid.job.caul.thickness + kCaulPilotDepth, 0)),
+      "bed caul to formers", formers * int(laid.bed.pilots.size()));
   int clamps = 0;
   for (const FlatPressed& flat : laid.flats) clamps += int(flat.clamps.size());
-  add("clamp of " + number(laid.job.formers.clamp_force) + " N", "pressing beams to formers", clamps * formers);
-  if (laid.frame.rollers) add("guide roller of " + number(laid.job.straps.roller_diameter) + " with brackets", "lower corners of formers", 2 * straps);
+  add("clamp of " + number(laid.job.formers.clamp_force) + " N", "pressing beams to formers",
+      clamps * formers);
+  if (laid.frame.rollers)
+    add("guide roller of " + number(laid.job.straps.roller_diameter) + " with brackets",
+        "lower corners of formers", 2 * straps);
   add("steel pin of " + number(kPin), "locating pins", int(plan.pins.size()));
   return out;
 }
 
 std::string reason_of(const Suits& suits, const Laid& laid) {
-  std::string reason = suits.rank > 0 ? suits.reason : "As the job asks; by choice it would not be: " + suits.reason + ".";
-  if (!laid.flats.empty()) reason += " " + counted(long(laid.flats.size()), "flat") + " get no pressure from a strap and are pressed by pressing beams.";
+  std::string reason =
+      suits.rank > 0 ? suits.reason : "As the job asks; by choice it would not be: " + suits.reason + ".";
+  if (!laid.flats.empty())
+    reason += " " + counted(long(laid.flats.size()), "flat") +
+              " get no pressure from a strap and are pressed by pressing beams.";
   return reason;
 }
 
 void add_notes(const Laid& laid, PressPlan& plan) {
   if (!laid.stations.spacing.note.empty()) plan.notes.push_back(laid.stations.spacing.note);
-  for (const auto& [name, end] : {std::pair<std::string, const StrapEnd&>{"left", laid.beam.left}, {"right", laid.beam.right}})
+  for (const auto& [name, end] :
+       {std::pair<std::string, const StrapEnd&>{"left", laid.beam.left}, {"right", laid.beam.right}})
     if (laid.strapped && std::abs(end.exit - laid.job.straps.exit) > kTangent)
-      plan.notes.push_back("Strap holes on the " + name + " give way to a foot screw: the strap leaves at " + number(degrees(end.exit), 1) + " degrees.");
-  if (laid.frame.rollers) plan.notes.push_back("Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
-  if (laid.job.caul.pitch) plan.notes.push_back("Slats are laid in one length across the width; their joints are not planned yet.");
+      plan.notes.push_back("Strap holes on the " + name + " give way to a foot screw: the strap leaves at " +
+                           number(degrees(end.exit), 1) + " degrees.");
+  if (laid.frame.rollers)
+    plan.notes.push_back(
+        "Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
+  if (laid.job.caul.pitch)
+    plan.notes.push_back("Slats are laid in one length across the width; their joints are not planned yet.");
   if (std::any_of(plan.closures.begin(), plan.closures.end(), [](const Closure& c) { return c.staggered; }))
     plan.notes.push_back("Ratchets are wider than the straps stand apart: put them left and right by turns.");
 }
 
 }  // namespace
 
-std::string OnePartPress::summary() const { return "one mould of formers, straps drawn over the pack; flats by pressing beams"; }
+std::string OnePartPress::summary() const {
+  return "one mould of formers, straps drawn over the pack; flats by pressing beams";
+}
 
 Suits OnePartPress::suits(const Panel& panel) const {
   const auto& runs = panel.pressed.runs();
@@ -252,9 +309,33 @@ Suits OnePartPress::suits(const Panel& panel) const {
 
 PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
   const Laid laid = lay(job, panel);
-  PressPlan plan{.title = job.title, .date = job.date, .number = job.number, .method = name(), .reason = {}, .panel = panel, .neutral = laid.frame.curves.neutral,
-                 .sections = sections(laid), .parts = {}, .bodies = {}, .closures = closures(laid), .load = Load::belt, .layers = layers(laid), .flats = laid.flats, .pins = {}, .hardware = {}, .spacing = laid.stations.spacing, .beam_depth = job.beams.depth, .min_depth = job.formers.min_depth, .strap_free = laid.frame.strap_free,
-                 .uncovered_left = laid.frame.curves.top_from, .uncovered_right = laid.frame.curves.over.girth() - laid.frame.curves.top_to, .fitting_pitch = fitting_pitch(job, panel, laid.frame.curves), .foot_width = laid.frame.foot(), .former_height = laid.frame.height, .foot_sloped = laid.frame.sloped(), .notes = {}};
+  PressPlan plan{.title = job.title,
+                 .date = job.date,
+                 .number = job.number,
+                 .method = name(),
+                 .reason = {},
+                 .panel = panel,
+                 .neutral = laid.frame.curves.neutral,
+                 .sections = sections(laid),
+                 .parts = {},
+                 .bodies = {},
+                 .closures = closures(laid),
+                 .load = Load::belt,
+                 .layers = layers(laid),
+                 .flats = laid.flats,
+                 .pins = {},
+                 .hardware = {},
+                 .spacing = laid.stations.spacing,
+                 .beam_depth = job.beams.depth,
+                 .min_depth = job.formers.min_depth,
+                 .strap_free = laid.frame.strap_free,
+                 .uncovered_left = laid.frame.curves.top_from,
+                 .uncovered_right = laid.frame.curves.over.girth() - laid.frame.curves.top_to,
+                 .fitting_pitch = fitting_pitch(job, panel, laid.frame.curves),
+                 .foot_width = laid.frame.foot(),
+                 .former_height = laid.frame.height,
+                 .foot_sloped = laid.frame.sloped(),
+                 .notes = {}};
   plan.reason = reason_of(suits(panel), laid);
   AssemblyBuilder assembly;
   add_formers(laid, assembly);

@@ -10,6 +10,7 @@ struct PressingBeam {
   Frame placed;
   bool grooved = false;  // a strap as wide as the beam needs no groove: the beam bears on it
 };
-PressingBeam pressing_beam(const Job& job, const PressFrame& frame, const Panel& panel, const FlatPressed& flat, bool strapped);
+PressingBeam pressing_beam(const Job& job, const PressFrame& frame, const Panel& panel,
+                           const FlatPressed& flat, bool strapped);
 
 }  // namespace lamwright::one_part

@@ -34,7 +34,9 @@ Json summary_of(const std::string& text) {
   return Json::parse(sink.files.at("summary.json"));
 }
 
-const std::string kJob = "title = \"</svg>\\\"'../ä板\"\n" + job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked);
+const std::string kJob =
+    "title = \"</svg>\\\"'../ä板\"\n" +
+    job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked);
 
 }  // namespace
 

@@ -35,7 +35,8 @@ ReadFile press_read_back(const Evaluation& result) {
   return read_back(sink.files.at("press.step"));
 }
 
-// Every instance of a plan, in the file: volume, place, names; bore walls as full cylinders on the part's own axes.
+// Every instance of a plan, in the file: volume, place, names; bore walls as full cylinders on the part's own
+// axes.
 void require_press(const Evaluation& result) {
   const PressPlan& plan = *result.plan;
   const ReadFile file = press_read_back(result);
@@ -43,7 +44,8 @@ void require_press(const Evaluation& result) {
   REQUIRE(file.instances.size() == plan.bodies.size());
   std::size_t seen = 0;
   for (const ReadInstance& instance : file.instances) {
-    const auto body = std::find_if(plan.bodies.begin(), plan.bodies.end(), [&](const Body& b) { return "press/" + b.name == instance.path; });
+    const auto body = std::find_if(plan.bodies.begin(), plan.bodies.end(),
+                                   [&](const Body& b) { return "press/" + b.name == instance.path; });
     REQUIRE(body != plan.bodies.end());
     const Part& part = plan.parts[body->part];
     INFO(body->name);
@@ -55,7 +57,8 @@ void require_press(const Evaluation& result) {
       const Vec3 at = body->placed.point(bore.at), axis = body->placed.vector(bore.axis);
       const auto on_axis = [&](const CylinderFace& face) {
         const Vec3 off = face.point - at;
-        return face.full && std::abs(face.radius - bore.diameter / 2) < 1e-7 && (off - off.dot(axis) * axis).norm() < 1e-5;
+        return face.full && std::abs(face.radius - bore.diameter / 2) < 1e-7 &&
+               (off - off.dot(axis) * axis).norm() < 1e-5;
       };
       CHECK(std::count_if(walls.begin(), walls.end(), on_axis) == 1);
     }
@@ -92,9 +95,14 @@ std::string text_of(const std::filesystem::path& path) {
 }  // namespace
 
 TEST_CASE("the worked cases come back from their STEP files", "[step]") {
-  const Evaluation first = evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked));
-  const Evaluation second = evaluated(job_text("width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]", birch(7), kWorked));
-  const Evaluation third = evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 30, radius = 1500}]", birch(6), kWorked));
+  const Evaluation first =
+      evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked));
+  const Evaluation second =
+      evaluated(job_text("width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line "
+                         "= 60}, {bend = 25, radius = 900}]",
+                         birch(7), kWorked));
+  const Evaluation third =
+      evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 30, radius = 1500}]", birch(6), kWorked));
   require_former(first, {652.0024, 326.0487, 174786.69});
   require_former(second, {881.5320, 364.0067, 244709.24});
   require_former(third, {805.0832, 156.2869, 110781.87});
@@ -122,7 +130,10 @@ TEST_CASE("every demo job that can be pressed comes back from its STEP file", "[
 }
 
 TEST_CASE("solids of a whole press are valid and do not meet themselves", "[step]") {
-  const Evaluation result = evaluated(job_text("width = 300\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]", birch(7), kWorked));
+  const Evaluation result =
+      evaluated(job_text("width = 300\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, "
+                         "{bend = 25, radius = 900}]",
+                         birch(7), kWorked));
   REQUIRE(result.plan);
   std::size_t seen = 0;
   for (const Part& part : result.plan->parts) {

@@ -1,8 +1,7 @@
 #include "kernel/check/geometry.hpp"
 
-#include <catch2/catch.hpp>
-
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <set>
 
 #include "tests/support/jobs.hpp"
@@ -21,7 +20,8 @@ const Finding& finding(const Evaluation& result, const std::string& id) {
 }  // namespace
 
 TEST_CASE("A sound job passes every check and each finding has its basis") {
-  const Evaluation result = evaluated(job_text("width = 900\nprofile = [{bend = 110, radius = 415}]", birch(8), kWorked));
+  const Evaluation result =
+      evaluated(job_text("width = 900\nprofile = [{bend = 110, radius = 415}]", birch(8), kWorked));
   REQUIRE(result.findings.size() >= 8);
   std::set<std::string> ids;
   for (const Finding& f : result.findings) {
@@ -34,7 +34,8 @@ TEST_CASE("A sound job passes every check and each finding has its basis") {
 }
 
 TEST_CASE("A strip that the top caul leaves bare is a caution with a pitch that would cover it") {
-  const Evaluation result = evaluated(job_text("width = 900\nprofile = [{bend = 110, radius = 420}]", birch(8)));
+  const Evaluation result =
+      evaluated(job_text("width = 900\nprofile = [{bend = 110, radius = 420}]", birch(8)));
   const Finding& strip = finding(result, "top-caul-short-left");
   CHECK(strip.verdict == Verdict::caution);
   CHECK(strip.value > 15);
@@ -43,7 +44,9 @@ TEST_CASE("A strip that the top caul leaves bare is a caution with a pitch that 
 }
 
 TEST_CASE("A caul that does not follow the curve is a fail") {
-  const std::string job = job_text("width = 900\nprofile = [{bend = 110, radius = 415}]", birch(8), "[caul]\nkind = {thickness = 20, least_crown_radius = 400, least_hollow_radius = 300}\n");
+  const std::string job =
+      job_text("width = 900\nprofile = [{bend = 110, radius = 415}]", birch(8),
+               "[caul]\nkind = {thickness = 20, least_crown_radius = 400, least_hollow_radius = 300}\n");
   const Evaluation result = evaluated(job);
   CHECK(finding(result, "bed-caul-crown").verdict == Verdict::fail);
   CHECK(finding(result, "top-caul-crown").verdict == Verdict::pass);
@@ -51,12 +54,16 @@ TEST_CASE("A caul that does not follow the curve is a fail") {
 }
 
 TEST_CASE("No trim, no pins: a caution") {
-  const Evaluation result = evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 100, radius = 420}]", birch(8)));
+  const Evaluation result =
+      evaluated(job_text("width = 900\ntrim = 0\nprofile = [{bend = 100, radius = 420}]", birch(8)));
   CHECK(finding(result, "locating-pins").verdict == Verdict::caution);
 }
 
 TEST_CASE("Findings are sorted worst first and otherwise keep their order") {
-  const Finding pass{"a", "", 0, 0, "", Verdict::pass, "", "", ""}, caution{"b", "", 0, 0, "", Verdict::caution, "", "", ""}, fail{"c", "", 0, 0, "", Verdict::fail, "", "", ""}, later{"d", "", 0, 0, "", Verdict::caution, "", "", ""};
+  const Finding pass{"a", "", 0, 0, "", Verdict::pass, "", "", ""},
+      caution{"b", "", 0, 0, "", Verdict::caution, "", "", ""},
+      fail{"c", "", 0, 0, "", Verdict::fail, "", "", ""},
+      later{"d", "", 0, 0, "", Verdict::caution, "", "", ""};
   const auto sorted = worst_first({pass, caution, fail, later});
   REQUIRE(sorted.size() == 4);
   CHECK(sorted[0].id == "c");

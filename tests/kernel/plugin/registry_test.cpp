@@ -15,7 +15,9 @@ class Weights : public PressMethod {
  public:
   std::string name() const override { return "weights"; }
   std::string summary() const override { return "sandbags"; }
-  std::vector<KeyRow> keys() const override { return {{"bags", KeyType::integer, "4", 1, 100, {}, "sandbags"}}; }
+  std::vector<KeyRow> keys() const override {
+    return {{"bags", KeyType::integer, "4", 1, 100, {}, "sandbags"}};
+  }
   Suits suits(const Panel&) const override { return {50, "Sandbags press anything."}; }
   PressPlan plan(const Job& job, const Panel& panel) const override {
     Registry registry;
@@ -36,7 +38,8 @@ TEST_CASE("The automatic choice takes the method of the highest rank") {
   registry.add(std::make_unique<Weights>());
   Progress progress;
   CHECK(evaluate(kJob, "job.toml", MemorySources(), registry, progress).plan->method == "weights");
-  CHECK(evaluate("[press]\nmethod = \"one-part\"\n" + kJob, "job.toml", MemorySources(), registry, progress).plan->method == "one-part");
+  CHECK(evaluate("[press]\nmethod = \"one-part\"\n" + kJob, "job.toml", MemorySources(), registry, progress)
+            .plan->method == "one-part");
 }
 
 TEST_CASE("A method's own keys live in its own table and are checked") {
@@ -45,13 +48,16 @@ TEST_CASE("A method's own keys live in its own table and are checked") {
   registry.add(std::make_unique<Weights>());
   Progress progress;
   CHECK(evaluate("[press.weights]\nbags = 6\n" + kJob, "job.toml", MemorySources(), registry, progress).plan);
-  const Evaluation wrong = evaluate("[press.weights]\nbag = 6\n" + kJob, "job.toml", MemorySources(), registry, progress);
+  const Evaluation wrong =
+      evaluate("[press.weights]\nbag = 6\n" + kJob, "job.toml", MemorySources(), registry, progress);
   CHECK(only_error(wrong) == "job.toml:2:7: press.weights.bag: is not a known key; did you mean \"bags\"?");
 }
 
 TEST_CASE("An unknown method is refused with those that are known") {
-  CHECK(only_error(evaluated("[press]\nmethod = \"onepart\"\n" + kJob)) == "job.toml: press.method: read \"onepart\"; did you mean \"one-part\"? known: auto or one-part");
-  CHECK(only_error(evaluated("[press]\nmethod = \"two-part\"\n" + kJob)) == "job.toml: press.method: the two-part method is not built yet; known: auto or one-part");
+  CHECK(only_error(evaluated("[press]\nmethod = \"onepart\"\n" + kJob)) ==
+        "job.toml: press.method: read \"onepart\"; did you mean \"one-part\"? known: auto or one-part");
+  CHECK(only_error(evaluated("[press]\nmethod = \"two-part\"\n" + kJob)) ==
+        "job.toml: press.method: the two-part method is not built yet; known: auto or one-part");
 }
 
 TEST_CASE("A name is registered once") {

@@ -1,6 +1,5 @@
-#include <catch2/catch.hpp>
-
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <set>
 
 #include "kernel/press/one_part/frame.hpp"
@@ -15,7 +14,8 @@ using namespace lamwright::test;
 namespace {
 
 std::string crown(double turn, double radius, double width = 900, double trim = 15) {
-  return "width = " + number(width) + "\ntrim = " + number(trim) + "\nprofile = [{bend = " + number(turn) + ", radius = " + number(radius) + "}]";
+  return "width = " + number(width) + "\ntrim = " + number(trim) + "\nprofile = [{bend = " + number(turn) +
+         ", radius = " + number(radius) + "}]";
 }
 
 const Part& former_of(const PressPlan& plan) {
@@ -25,7 +25,8 @@ const Part& former_of(const PressPlan& plan) {
 }
 
 std::size_t bodies_of(const PressPlan& plan, PartKind kind) {
-  return std::size_t(std::count_if(plan.bodies.begin(), plan.bodies.end(), [&](const Body& body) { return plan.parts[body.part].kind() == kind; }));
+  return std::size_t(std::count_if(plan.bodies.begin(), plan.bodies.end(),
+                                   [&](const Body& body) { return plan.parts[body.part].kind() == kind; }));
 }
 
 // Least distance inside the right strap line of the former's points below the contact edge's end.
@@ -41,7 +42,9 @@ double side_clearance(const PressPlan& plan) {
 }  // namespace
 
 TEST_CASE("Contact edges are the inner face less cover, caul and liner, carried on past the pack") {
-  const PressPlan plan = planned(job_text(crown(90, 400), birch(6), "[press]\nspringback = \"none\"\n[caul]\nkind = {thickness = 20}\nliner = 2\n[formers]\nextend = 30\n"));
+  const PressPlan plan = planned(job_text(crown(90, 400), birch(6),
+                                          "[press]\nspringback = \"none\"\n[caul]\nkind = {thickness = "
+                                          "20}\nliner = 2\n[formers]\nextend = 30\n"));
   const auto& runs = plan.sections.front().lower.runs();
   REQUIRE(runs.size() == 3);
   CHECK(runs[0].length == Approx(15 + 30));
@@ -50,8 +53,13 @@ TEST_CASE("Contact edges are the inner face less cover, caul and liner, carried 
 }
 
 TEST_CASE("Sheathing and liners move the contact edge; a sheathed mould has no straps unless asked for") {
-  const std::string sheathed = "[press]\nspringback = \"none\"\n[caul]\nkind = \"sheathed\"\nsheathing = [3, 3]\n[formers]\nspacing = {max_clear = 76.2}\n";
-  const PressPlan plan = planned(job_text("width = 1016\ntrim = 0\nprofile = [{bend = 60, radius = 600}]", "glue_line = 0\ncover = 0\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = 6}]", sheathed));
+  const std::string sheathed =
+      "[press]\nspringback = \"none\"\n[caul]\nkind = \"sheathed\"\nsheathing = [3, 3]\n[formers]\nspacing = "
+      "{max_clear = 76.2}\n";
+  const PressPlan plan = planned(
+      job_text("width = 1016\ntrim = 0\nprofile = [{bend = 60, radius = 600}]",
+               "glue_line = 0\ncover = 0\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = 6}]",
+               sheathed));
   CHECK(1 / plan.sections.front().lower.runs()[1].curvature == Approx(594));  // face R600, two sheets of 3
   CHECK(plan.closures.empty());
   CHECK(plan.sections.size() == 12);  // boards flush: 1016 wide, 18 thick, at most 76.2 clear
@@ -62,14 +70,18 @@ TEST_CASE("Sheathing and liners move the contact edge; a sheathed mould has no s
 
 TEST_CASE("A slatted caul without straps is refused") {
   CHECK(only_error(evaluated(job_text(crown(90, 400), birch(6), "[straps]\nkind = \"none\"\n"))) ==
-        "job.toml: straps.kind: \"none\" leaves nothing that presses the pack into a slatted caul; take it out, or use a sheathed or bare mould");
+        "job.toml: straps.kind: \"none\" leaves nothing that presses the pack into a slatted caul; take it "
+        "out, or use a sheathed or bare mould");
 }
 
 TEST_CASE("The top caul keeps whole slats inside the pack and the strap leaves at the last one's edge") {
   // One bend, no trim: no change of shape, so open lagging throughout. Girth of the cover's outer face:
   // (400 + 12 + 3) * pi / 2 = 651.88; from the middle outward 22.5, then 50 a slat: 6 each side reach 322.5.
-  const PressPlan plan = planned(job_text(crown(90, 400, 900, 0), birch(8), "[press]\nspringback = \"none\"\n[caul]\nkind = {thickness = 28, pitch = 50, coverage = 0.9}\n"));
-  const auto top = std::find_if(plan.layers.begin(), plan.layers.end(), [](const Layer& l) { return l.kind == Layer::Kind::top_caul; });
+  const PressPlan plan = planned(job_text(
+      crown(90, 400, 900, 0), birch(8),
+      "[press]\nspringback = \"none\"\n[caul]\nkind = {thickness = 28, pitch = 50, coverage = 0.9}\n"));
+  const auto top = std::find_if(plan.layers.begin(), plan.layers.end(),
+                                [](const Layer& l) { return l.kind == Layer::Kind::top_caul; });
   REQUIRE(top != plan.layers.end());
   REQUIRE(top->slats.size() == 13);
   CHECK(top->slats.front().from == Approx(651.8805 / 2 - 322.5).margin(1e-3));
@@ -82,7 +94,8 @@ TEST_CASE("The top caul keeps whole slats inside the pack and the strap leaves a
 
 TEST_CASE("The bed caul covers the whole contact edge with its last slats cut flush") {
   const PressPlan plan = planned(job_text(crown(100, 450), birch(7)));
-  const auto bed = std::find_if(plan.layers.begin(), plan.layers.end(), [](const Layer& l) { return l.kind == Layer::Kind::bed_caul; });
+  const auto bed = std::find_if(plan.layers.begin(), plan.layers.end(),
+                                [](const Layer& l) { return l.kind == Layer::Kind::bed_caul; });
   REQUIRE(bed != plan.layers.end());
   CHECK(bed->slats.front().from == Approx(0).margin(1e-9));
   CHECK(bed->slats.back().to == Approx(plan.sections.front().lower.girth()));
@@ -97,25 +110,34 @@ TEST_CASE("Under a shape that turns past the strap the sides lean with the strap
   const StrapEnd& strap = plan.closures.front().right;
   const Vec2 down = (strap.mark - strap.leaves).normalized();
   bool parallel = false;
-  for (const Segment& s : former_of(plan).outline().segments()) parallel = parallel || (s.straight() && std::abs(cross(s.tangent(0), down)) < 1e-9 && s.length() > 50);
+  for (const Segment& s : former_of(plan).outline().segments())
+    parallel = parallel || (s.straight() && std::abs(cross(s.tangent(0), down)) < 1e-9 && s.length() > 50);
   CHECK(parallel);
 }
 
 TEST_CASE("A contact edge's end too near the strap is drawn in before the plan is refused") {
-  const PressPlan near = planned(job_text(crown(80, 130, 150, 12), birch(5), "[caul]\nkind = {thickness = 15}\n[formers]\nspacing = {count = 2}\n"));
+  const PressPlan near =
+      planned(job_text(crown(80, 130, 150, 12), birch(5),
+                       "[caul]\nkind = {thickness = 15}\n[formers]\nspacing = {count = 2}\n"));
   const double extend = near.sections.front().lower.runs().front().length - 12;
   CHECK(extend < 25);
   CHECK(extend > 0);
   CHECK(side_clearance(near) == Approx(30).margin(1e-6));
   // Stack 3 + 8 + 7.5 + 3 + 8 = 29.5 along the normal: cos 25 of it is 26.7.
-  const std::string refused = only_error(evaluated(job_text(crown(80, 130, 150, 12), birch(5), "[caul]\nkind = {thickness = 8}\n[formers]\nspacing = {count = 2}\n")));
-  CHECK(refused == "job.toml: left side of the former: the strap line passes 26.7 from the contact edge's end; 30 are needed beside the ratchet; use a thicker caul or a shorter ratchet");
+  const std::string refused =
+      only_error(evaluated(job_text(crown(80, 130, 150, 12), birch(5),
+                                    "[caul]\nkind = {thickness = 8}\n[formers]\nspacing = {count = 2}\n")));
+  CHECK(refused ==
+        "job.toml: left side of the former: the strap line passes 26.7 from the contact edge's end; 30 are "
+        "needed beside the ratchet; use a thicker caul or a shorter ratchet");
 }
 
-TEST_CASE("Where sloped sides leave no foot a guide roller is tried, then the plan is refused with the angle") {
+TEST_CASE(
+    "Where sloped sides leave no foot a guide roller is tried, then the plan is refused with the angle") {
   const std::string message = only_error(evaluated(job_text(crown(240, 150), birch(6))));
   INFO(message);
-  CHECK(message.find("former: between straps that leave at 25 degrees its foot is only") != std::string::npos);
+  CHECK(message.find("former: between straps that leave at 25 degrees its foot is only") !=
+        std::string::npos);
   CHECK(message.find("allowed 20 to 30") != std::string::npos);
 }
 
@@ -130,15 +152,22 @@ TEST_CASE("A narrow square-sided foot steps out to 150 where that stays inside t
   CHECK(side_clearance(plan) >= 10);
 }
 
-TEST_CASE("A continuous caul has its datum at the middle of the girth, a slatted one on an L at the bend's middle") {
-  const std::string ell = "width = 500\ntrim = 0\nprofile = [{line = 500}, {bend = 80, radius = 200}, {line = 150}]";
+TEST_CASE(
+    "A continuous caul has its datum at the middle of the girth, a slatted one on an L at the bend's "
+    "middle") {
+  const std::string ell =
+      "width = 500\ntrim = 0\nprofile = [{line = 500}, {bend = 80, radius = 200}, {line = 150}]";
   const auto datum_pilots = [&](const std::string& caul) {
-    const PressPlan plan = planned(job_text(ell, birch(6), "[press]\nspringback = \"none\"\n[caul]\nkind = " + caul + "\n"));
+    const PressPlan plan =
+        planned(job_text(ell, birch(6), "[press]\nspringback = \"none\"\n[caul]\nkind = " + caul + "\n"));
     std::vector<double> stations;
-    for (const Bore& bore : bores_for(former_of(plan), BoreUse::caul_pilot)) stations.push_back(plan.sections.front().lower.nearest(bore.at.head<2>()).station);
+    for (const Bore& bore : bores_for(former_of(plan), BoreUse::caul_pilot))
+      stations.push_back(plan.sections.front().lower.nearest(bore.at.head<2>()).station);
     return std::pair(plan, stations);
   };
-  const auto holds_station = [](const std::vector<double>& stations, double s) { return std::any_of(stations.begin(), stations.end(), [&](double x) { return std::abs(x - s) < 1e-6; }); };
+  const auto holds_station = [](const std::vector<double>& stations, double s) {
+    return std::any_of(stations.begin(), stations.end(), [&](double x) { return std::abs(x - s) < 1e-6; });
+  };
   const auto [continuous, at] = datum_pilots("{thickness = 28}");
   const double middle = continuous.neutral.girth() / 2;  // 467.8 round the neutral line: in the first flat
   CHECK(holds_station(at, 25 + middle));
@@ -160,7 +189,8 @@ TEST_CASE("Guide rollers make the former smaller and keep the ratchet's run beyo
   CHECK((strap.roller->on - strap.roller->axis).norm() == Approx(30));
   CHECK((strap.roller->off - strap.roller->axis).norm() == Approx(30));
   // Both legs touch the roller as tangents.
-  CHECK((strap.roller->on - strap.roller->axis).dot(strap.leaves - strap.roller->on) == Approx(0).margin(1e-6));
+  CHECK((strap.roller->on - strap.roller->axis).dot(strap.leaves - strap.roller->on) ==
+        Approx(0).margin(1e-6));
   CHECK(strap.mark.y() == Approx(-60));
   CHECK(strap.mark.x() < strap.roller->axis.x());
 }
@@ -200,8 +230,8 @@ TEST_CASE("Beams are bored as the rules say") {
 }
 
 TEST_CASE("Strap holes that meet a foot screw move outward by the least that clears") {
-  // Over a range of radii some rows fall on a screw; in each plan any two bores keep 5 of wood (make_part refuses
-  // otherwise), marks are bores, and the exit stays within 20 to 30.
+  // Over a range of radii some rows fall on a screw; in each plan any two bores keep 5 of wood (make_part
+  // refuses otherwise), marks are bores, and the exit stays within 20 to 30.
   int moved = 0, seen = 0;
   for (double radius = 250; radius <= 420; radius += 5) {
     const PressPlan plan = planned(job_text(crown(188, radius), birch(6)));
@@ -210,7 +240,8 @@ TEST_CASE("Strap holes that meet a foot screw move outward by the least that cle
     const Part& beam = part_named(plan, "beam");
     for (const StrapEnd* end : {&strap.left, &strap.right}) {
       const auto holes = bores_for(beam, BoreUse::strap);
-      CHECK(std::any_of(holes.begin(), holes.end(), [&](const Bore& b) { return std::abs(b.at.x() - end->mark.x()) < 1e-9; }));
+      CHECK(std::any_of(holes.begin(), holes.end(),
+                        [&](const Bore& b) { return std::abs(b.at.x() - end->mark.x()) < 1e-9; }));
       CHECK(degrees(end->exit) >= 20 - 1e-6);
       CHECK(degrees(end->exit) <= 30 + 1e-6);
       if (std::abs(degrees(end->exit) - 25) > 1e-6) ++moved;
@@ -221,7 +252,10 @@ TEST_CASE("Strap holes that meet a foot screw move outward by the least that cle
 }
 
 TEST_CASE("Caul-screw pilots lie under the datum slat, at changes of shape and at both ends") {
-  const PressPlan plan = planned(job_text("width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]", birch(7), kWorked));
+  const PressPlan plan =
+      planned(job_text("width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = "
+                       "60}, {bend = 25, radius = 900}]",
+                       birch(7), kWorked));
   const Profile& contact = plan.sections.front().lower;
   std::vector<double> stations;
   for (const Bore& bore : bores_for(former_of(plan), BoreUse::caul_pilot)) {
@@ -233,8 +267,8 @@ TEST_CASE("Caul-screw pilots lie under the datum slat, at changes of shape and a
     stations.push_back(nearest.station);
   }
   std::sort(stations.begin(), stations.end());
-  // Continuous caul: 15 inside each end of the pack, the changes of shape, the middle of the girth. The change
-  // before the last trim lies 15 inside the pack too, so both are one.
+  // Continuous caul: 15 inside each end of the pack, the changes of shape, the middle of the girth. The
+  // change before the last trim lies 15 inside the pack too, so both are one.
   REQUIRE(stations.size() == 6);
   CHECK(stations[0] == Approx(25 + 15));
   CHECK(stations[1] == Approx(contact.station(1)));
@@ -244,7 +278,8 @@ TEST_CASE("Caul-screw pilots lie under the datum slat, at changes of shape and a
 }
 
 TEST_CASE("Thin boards get fixing blocks on both sides of each caul screw, thick ones none") {
-  const std::string job = crown(100, 450, 900, 0);  // no trim: pilots stand far apart, so no two blocks are one
+  const std::string job =
+      crown(100, 450, 900, 0);  // no trim: pilots stand far apart, so no two blocks are one
   const PressPlan thin = planned(job_text(job, birch(8)));
   const auto pilots = bores_for(former_of(thin), BoreUse::caul_pilot).size();
   CHECK(pilots > 0);
@@ -276,7 +311,10 @@ TEST_CASE("Spacer blocks span the clear distance between formers in rows at most
 }
 
 TEST_CASE("Flats are pressed by beams of their own length over clamp holes of 35") {
-  const PressPlan plan = planned(job_text("width = 450\nprofile = [{line = 250}, {bend = 90, radius = 180}, {line = 220}, {bend = 90, radius = 180}, {line = 250}]", birch(6)));
+  const PressPlan plan =
+      planned(job_text("width = 450\nprofile = [{line = 250}, {bend = 90, radius = 180}, {line = 220}, {bend "
+                       "= 90, radius = 180}, {line = 250}]",
+                       birch(6)));
   REQUIRE(plan.flats.size() == 3);
   CHECK(plan.flats[0].clamps.size() == 2);  // 265 long: ceil(265 / 200)
   CHECK(plan.flats[1].clamps.size() == 2);  // 220
@@ -295,7 +333,10 @@ TEST_CASE("Flats are pressed by beams of their own length over clamp holes of 35
 
 TEST_CASE("A flat counts from 60 on, rounding aside") {
   const auto flats = [](double line) {
-    return planned(job_text("width = 450\ntrim = 0\nprofile = [{bend = 40, radius = 400}, {line = " + number(line, 9) + "}, {bend = 40, radius = 400}]", birch(6))).flats.size();
+    return planned(job_text("width = 450\ntrim = 0\nprofile = [{bend = 40, radius = 400}, {line = " +
+                                number(line, 9) + "}, {bend = 40, radius = 400}]",
+                            birch(6)))
+        .flats.size();
   };
   CHECK(flats(60) == 1);
   CHECK(flats(59.9999999) == 1);
@@ -303,7 +344,8 @@ TEST_CASE("A flat counts from 60 on, rounding aside") {
 }
 
 TEST_CASE("Formers between straps stand on plain bearers of the beams' depth") {
-  const PressPlan plan = planned(job_text(crown(100, 450), birch(8), "[beams]\nevery = 2\n[formers]\nspacing = {count = 5}\n"));
+  const PressPlan plan =
+      planned(job_text(crown(100, 450), birch(8), "[beams]\nevery = 2\n[formers]\nspacing = {count = 5}\n"));
   CHECK(bodies_of(plan, PartKind::beam) == 3);
   CHECK(bodies_of(plan, PartKind::bearer) == 2);
   CHECK(bodies_of(plan, PartKind::former_lower) == 5);
@@ -313,7 +355,9 @@ TEST_CASE("Formers between straps stand on plain bearers of the beams' depth") {
 }
 
 TEST_CASE("A grooved bearer takes a longer foot without screws") {
-  const PressPlan plan = planned(job_text(crown(100, 450), birch(8), "[beams]\nevery = 2\n[formers]\nspacing = {count = 5}\ngroove_depth = 12\n"));
+  const PressPlan plan =
+      planned(job_text(crown(100, 450), birch(8),
+                       "[beams]\nevery = 2\n[formers]\nspacing = {count = 5}\ngroove_depth = 12\n"));
   const Part& on_beam = part_named(plan, "former-lower-1");
   const Part& in_groove = part_named(plan, "former-lower-2");
   CHECK(in_groove.box().size().y() == Approx(on_beam.box().size().y() + 12));
@@ -328,9 +372,14 @@ TEST_CASE("A grooved bearer takes a longer foot without screws") {
 }
 
 TEST_CASE("A mirrored job gives the mirrored press") {
-  const std::string a = "width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]";
-  const std::string b = "width = 900\ntrim = 15\nprofile = [{bend = 25, radius = 900}, {line = 60}, {bend = 70, radius = 380}, {line = 120}]";
-  const PressPlan one = planned(job_text(a, birch(7), kWorked)), other = planned(job_text(b, birch(7), kWorked));
+  const std::string a =
+      "width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, "
+      "radius = 900}]";
+  const std::string b =
+      "width = 900\ntrim = 15\nprofile = [{bend = 25, radius = 900}, {line = 60}, {bend = 70, radius = 380}, "
+      "{line = 120}]";
+  const PressPlan one = planned(job_text(a, birch(7), kWorked)),
+                  other = planned(job_text(b, birch(7), kWorked));
   const StrapEnd &left = one.closures.front().left, &right = other.closures.front().right;
   CHECK(left.mark.x() == Approx(-right.mark.x()));
   CHECK(left.leaves.x() == Approx(-right.leaves.x()));
@@ -346,30 +395,43 @@ TEST_CASE("Locating pins stand in the trim beside the datum slat, none without t
   CHECK(plan.pins[0].at.x() > 22.5);
   const PressPlan bare = planned(job_text(crown(100, 450, 900, 0), birch(8)));
   CHECK(bare.pins.empty());
-  CHECK(std::any_of(bare.notes.begin(), bare.notes.end(), [](const std::string& n) { return n.find("No trim") != std::string::npos; }));
+  CHECK(std::any_of(bare.notes.begin(), bare.notes.end(),
+                    [](const std::string& n) { return n.find("No trim") != std::string::npos; }));
 }
 
 TEST_CASE("Shapes for other methods are refused with the reason") {
-  CHECK(only_error(evaluated(job_text("width = 600\nprofile = [{bend = 50, radius = 400}, {line = 80}, {bend = -35, radius = 500}]", birch(6)))) ==
-        "job.toml: press.method: a strap lifts off a hollow bend: needs the two-part method, not built yet; change the profile");
+  CHECK(only_error(evaluated(job_text(
+            "width = 600\nprofile = [{bend = 50, radius = 400}, {line = 80}, {bend = -35, radius = 500}]",
+            birch(6)))) ==
+        "job.toml: press.method: a strap lifts off a hollow bend: needs the two-part method, not built yet; "
+        "change the profile");
   CHECK(only_error(evaluated(job_text("width = 600\nprofile = [{line = 800}]", birch(6)))) ==
-        "job.toml: press.method: a flat panel gets no pressure from a strap: needs the crowned-flat method, not built yet; change the profile");
+        "job.toml: press.method: a flat panel gets no pressure from a strap: needs the crowned-flat method, "
+        "not built yet; change the profile");
 }
 
 TEST_CASE("A radius smaller than cover and caul is refused with the bend and the way out") {
   // Springback none: inner face R30, cover 3 and caul 35 lie 38 inside it.
-  CHECK(only_error(evaluated(job_text("width = 300\nprofile = [{line = 150}, {bend = 60, radius = 400}, {line = 150}, {bend = 90, radius = 30}, {line = 150}]", birch(5), kWorked))) ==
-        "job.toml: bend 2 (radius 30): the lower contact edge lies 38 inside it and collapses; thickest stack that fits is 29.9, or raise the radius to 38.1");
+  CHECK(only_error(evaluated(job_text("width = 300\nprofile = [{line = 150}, {bend = 60, radius = 400}, "
+                                      "{line = 150}, {bend = 90, radius = 30}, {line = 150}]",
+                                      birch(5), kWorked))) ==
+        "job.toml: bend 2 (radius 30): the lower contact edge lies 38 inside it and collapses; thickest "
+        "stack that fits is 29.9, or raise the radius to 38.1");
 }
 
 TEST_CASE("Marks on a former carry what is needed to rig it again") {
   const PressPlan plan = planned("title = \"Seat\"\n" + job_text(crown(100, 450), birch(8)));
   const auto& marks = former_of(plan).marks();
-  const auto count = [&](Mark::Kind kind) { return std::count_if(marks.begin(), marks.end(), [&](const Mark& m) { return m.kind == kind; }); };
+  const auto count = [&](Mark::Kind kind) {
+    return std::count_if(marks.begin(), marks.end(), [&](const Mark& m) { return m.kind == kind; });
+  };
   CHECK(count(Mark::Kind::centre_line) == 1);
   CHECK(count(Mark::Kind::blank_end) == 2);
   CHECK(count(Mark::Kind::trim_line) == 2);
-  const auto says = [&](const std::string& text) { return std::any_of(marks.begin(), marks.end(), [&](const Mark& m) { return m.text.find(text) != std::string::npos; }); };
+  const auto says = [&](const std::string& text) {
+    return std::any_of(marks.begin(), marks.end(),
+                       [&](const Mark& m) { return m.text.find(text) != std::string::npos; });
+  };
   CHECK(says("L"));
   CHECK(says("R"));
   CHECK(says("Seat"));

@@ -10,7 +10,9 @@ using namespace lamwright::test;
 
 namespace {
 
-StationSpec boards(double width, double board, SpacingSpec spacing) { return {width, board, board, false, spacing, 1, false}; }
+StationSpec boards(double width, double board, SpacingSpec spacing) {
+  return {width, board, board, false, spacing, 1, false};
+}
 StationSpec straps(double width, SpacingSpec spacing) { return {width, 18, 50, true, spacing, 1, false}; }
 
 std::string refusal(const StationSpec& spec) {
@@ -55,13 +57,19 @@ TEST_CASE("Straps go on every n-th former where they would touch, first and last
 TEST_CASE("An `every` that leaves straps too near is refused with how many fit") {
   StationSpec spec = straps(650, {SpacingSpec::Kind::count, 0, 13});
   spec.every_given = true;
-  CHECK(refusal(spec) == "formers.spacing: straps and beams up to 50 wide would stand 50 apart; they need 55; with a strap on each, at most 11 formers fit; or put straps on every n-th with beams.every");
+  CHECK(refusal(spec) ==
+        "formers.spacing: straps and beams up to 50 wide would stand 50 apart; they need 55; with a strap on "
+        "each, at most 11 formers fit; or put straps on every n-th with beams.every");
 }
 
 TEST_CASE("Formers that would overlap are refused with how many fit") {
-  CHECK(refusal(boards(300, 18, {SpacingSpec::Kind::count, 0, 20})) == "formers.spacing: 20 formers would stand 14.842 apart and are 18 thick; at most 16 fit");
-  CHECK(refusal(boards(10000, 18, {SpacingSpec::Kind::pitch, 4, 0})) == "formers.spacing: makes 2497 formers; allowed 2 to 2000; space them wider");
-  CHECK(refusal(straps(40, {SpacingSpec::Kind::count, 0, 2})) == "formers: the pack is 40 wide and its edge formers take 100; make the panel wider, or beams and straps narrower");
+  CHECK(refusal(boards(300, 18, {SpacingSpec::Kind::count, 0, 20})) ==
+        "formers.spacing: 20 formers would stand 14.842 apart and are 18 thick; at most 16 fit");
+  CHECK(refusal(boards(10000, 18, {SpacingSpec::Kind::pitch, 4, 0})) ==
+        "formers.spacing: makes 2497 formers; allowed 2 to 2000; space them wider");
+  CHECK(refusal(straps(40, {SpacingSpec::Kind::count, 0, 2})) ==
+        "formers: the pack is 40 wide and its edge formers take 100; make the panel wider, or beams and "
+        "straps narrower");
 }
 
 TEST_CASE("A bare mould may be a stack of boards without gaps") {

@@ -20,17 +20,28 @@ void require_near(const Vec2& p, double x, double y) {
 
 void require_near(double value, double wanted) { CHECK(value == Approx(wanted).margin(kWorkedTolerance)); }
 
-double girth_at(const PressPlan& plan, double height) { return line_at(plan.panel, plan.panel.pressed, height, "face").girth(); }
+double girth_at(const PressPlan& plan, double height) {
+  return line_at(plan.panel, plan.panel.pressed, height, "face").girth();
+}
 
 double radius(const Run& run) { return 1 / run.curvature; }
 
-PressPlan first_case() { return planned(job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked)); }
-
-PressPlan second_case() {
-  return planned(job_text("width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]", birch(7), kWorked));
+PressPlan first_case() {
+  return planned(
+      job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked));
 }
 
-PressPlan third_case() { return planned(job_text("width = 900\ntrim = 0\nprofile = [{bend = 30, radius = 1500}]", birch(6), kWorked)); }
+PressPlan second_case() {
+  return planned(
+      job_text("width = 900\ntrim = 15\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, "
+               "{bend = 25, radius = 900}]",
+               birch(7), kWorked));
+}
+
+PressPlan third_case() {
+  return planned(
+      job_text("width = 900\ntrim = 0\nprofile = [{bend = 30, radius = 1500}]", birch(6), kWorked));
+}
 
 }  // namespace
 

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "kernel/job/read_hardware.hpp"
 #include "kernel/job/read_profile.hpp"
 #include "kernel/job/reader.hpp"
 #include "shared/number.hpp"
@@ -44,20 +45,6 @@ toml::table parsed(const std::string& text, const std::string& file) {
     throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}}, problem,
                     "mend the line; the rest is read after that");
   }
-}
-
-// A row of a trade table by the name a node gives.
-const TradeRow* trade_row(Reader& reader, const TradeTables& trade, const Node& node,
-                          const std::string& table) {
-  const std::string name = reader.text(node);
-  if (name.empty() && node) return nullptr;
-  const TradeRow* row = trade.find(table, name);
-  if (row) return row;
-  const auto near = nearest_name(name, trade.row_names(table));
-  reader.refuse(node, "read \"" + name + "\", which is no row of the " + table + " table",
-                (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") +
-                    listed(trade.row_names(table)));
-  return nullptr;
 }
 
 // Modulus at an angle to the fibres: Hankinson-type rule, n = 2 (Wood Handbook FPL-GTR-282, eq. 5-2).
@@ -161,187 +148,6 @@ PressSpec read_press(Reader& reader) {
   press.guide_rollers = reader.flag(reader.at("press.guide_rollers"));
   reader.length(reader.at("press.pull_at"));
   return press;
-}
-
-void read_own_caul(Reader& reader, const Node& node, CaulSpec& caul) {
-  caul.name = "own";
-  caul.thickness = reader.length(reader.in(node, "thickness"));
-  caul.pitch = reader.length_if(reader.in(node, "pitch"));
-  caul.coverage = reader.number(reader.in(node, "coverage"));
-  caul.stiffness = reader.number_if(reader.in(node, "EI"));
-  caul.least_crown_radius = reader.length_if(reader.in(node, "least_crown_radius"));
-  caul.least_hollow_radius = reader.length_if(reader.in(node, "least_hollow_radius"));
-}
-
-void read_sheathing(Reader& reader, CaulSpec& caul) {
-  const Node list = reader.at("caul.sheathing");
-  for (std::size_t i = 0; i < reader.size(list); ++i)
-    caul.sheathing.push_back(reader.length(reader.item(list, i)));
-  for (const double sheet : caul.sheathing) caul.thickness += sheet;
-  const bool sheathed = caul.kind == CaulSpec::Kind::sheathed;
-  if (sheathed && caul.sheathing.empty())
-    reader.refuse(list, "is missing", "give the sheets on the formers, as [3, 3]");
-  if (!sheathed && list)
-    reader.refuse(list, "is given, but the caul is not sheathed",
-                  "set caul.kind = \"sheathed\" or take it out");
-}
-
-void read_caul_row(const TradeRow& row, CaulSpec& caul) {
-  caul.name = row.name;
-  caul.thickness = row.number("thickness");
-  caul.pitch = row.find("pitch");
-  caul.coverage = row.find("coverage").value_or(1);
-  caul.stiffness = row.find("EI");
-  caul.least_crown_radius = row.find("least_crown_radius");
-  caul.least_hollow_radius = row.find("least_hollow_radius");
-}
-
-CaulSpec read_caul(Reader& reader, const TradeTables& trade) {
-  CaulSpec caul;
-  const Node kind = reader.at("caul.kind");
-  const std::string text = kind && kind.node->is_string() ? *kind.node->value<std::string>() : "";
-  if (kind && kind.node->is_table())
-    read_own_caul(reader, kind, caul);
-  else if (text == "sheathed" || text == "bare") {
-    caul.kind = text == "bare" ? CaulSpec::Kind::bare : CaulSpec::Kind::sheathed;
-    caul.name = text;
-  } else if (const TradeRow* row = trade_row(reader, trade, kind, "cauls"))
-    read_caul_row(*row, caul);
-  read_sheathing(reader, caul);
-  caul.liner = reader.length(reader.at("caul.liner"));
-  const Node slats = reader.at("caul.slats");
-  for (std::size_t i = 0; i < reader.size(slats); ++i) reader.length(reader.item(slats, i));
-  reader.number(reader.at("caul.bedding"));
-  const std::string lagging = reader.text(reader.at("caul.lagging"));
-  caul.lagging = lagging == "close" ? Lagging::close : lagging == "open" ? Lagging::open : Lagging::automatic;
-  return caul;
-}
-
-SpacingSpec read_spacing(Reader& reader) {
-  const Node node = reader.at("formers.spacing");
-  if (!node || (node.node->is_string() && *node.node->value<std::string>() == "auto")) return {};
-  if (!node.node->is_table()) return {SpacingSpec::Kind::pitch, reader.length(node), 0};
-  const Node clear = reader.in(node, "max_clear"), count = reader.in(node, "count");
-  if (bool(clear) == bool(count))
-    reader.refuse(node,
-                  "gives " + std::string(clear ? "both max_clear and count" : "neither max_clear nor count"),
-                  "give one of them");
-  if (clear) return {SpacingSpec::Kind::max_clear, reader.length(clear), 0};
-  return {SpacingSpec::Kind::count, 0, count ? reader.integer(count) : 2};
-}
-
-// Two lengths: width, then depth.
-std::pair<double, double> read_section(Reader& reader, const std::string& path, double width, double depth) {
-  const Node list = reader.at(path);
-  if (!list) return {width, depth};
-  if (reader.size(list) != 2) {
-    reader.refuse(list, "has " + std::to_string(reader.size(list)) + " items",
-                  "give width and depth, as [" + number(width) + ", " + number(depth) + "]");
-    return {width, depth};
-  }
-  const double w = reader.length(reader.item(list, 0));
-  return {w, reader.length(reader.item(list, 1))};
-}
-
-void read_board(Reader& reader, const TradeTables& trade, FormerSpec& formers) {
-  const Node node = reader.at("formers.board");
-  if (node && node.node->is_table()) {
-    formers.nominal = reader.length(reader.in(node, "nominal"));
-    formers.thickness =
-        reader.in(node, "measured") ? reader.length(reader.in(node, "measured")) : formers.nominal;
-    formers.board = "board " + number(formers.nominal);
-  } else if (const TradeRow* row = trade_row(reader, trade, node, "boards")) {
-    formers.nominal = row->number("nominal");
-    formers.thickness = row->number("thickness");
-    formers.board = row->name;
-  }
-}
-
-FormerSpec read_formers(Reader& reader, const TradeTables& trade) {
-  FormerSpec formers;
-  read_board(reader, trade, formers);
-  formers.spacing = read_spacing(reader);
-  formers.extend = reader.length(reader.at("formers.extend"));
-  formers.min_depth = reader.length(reader.at("formers.min_depth"));
-  formers.brace_rows = reader.length(reader.at("formers.brace_rows"));
-  formers.groove_depth = reader.length_if(reader.at("formers.groove_depth"));
-  formers.clamp_hole = reader.length(reader.at("formers.clamp_hole"));
-  formers.clamp_force = reader.force(reader.at("formers.clamp_force"));
-  formers.uses = reader.integer(reader.at("formers.uses"));
-  std::tie(formers.block_width, formers.block_depth) = read_section(reader, "formers.block", 45, 70);
-  std::tie(formers.pressing_width, formers.pressing_depth) =
-      read_section(reader, "formers.pressing_beam", 45, 70);
-  return formers;
-}
-
-BeamSpec read_beams(Reader& reader, const TradeTables& trade) {
-  BeamSpec beams;
-  std::tie(beams.width, beams.depth) = read_section(reader, "beams.section", 46, 90);
-  if (const TradeRow* row = trade_row(reader, trade, reader.at("beams.class"), "classes"))
-    beams.timber_class = row->name;
-  beams.every = reader.integer(reader.at("beams.every"));
-  beams.every_given = bool(reader.at("beams.every"));
-  beams.screw_diameter = reader.length(reader.at("beams.screw.diameter"));
-  beams.screw_length = reader.length(reader.at("beams.screw.length"));
-  beams.screw_reach = reader.length(reader.at("beams.screw.reach"));
-  beams.screw_pitch = reader.length(reader.at("beams.screw.pitch"));
-  beams.counterbore = reader.length(reader.at("beams.counterbore"));
-  const double sink = beams.depth + beams.screw_reach - beams.screw_length;
-  if (sink < 0)
-    reader.refuse(reader.at("beams.screw.length"),
-                  "a screw of " + number(beams.screw_length) +
-                      " is longer than the beam's depth and its reach, " +
-                      number(beams.depth + beams.screw_reach),
-                  "use a shorter screw or raise beams.screw.reach");
-  if (sink > beams.depth - 5)
-    reader.refuse(reader.at("beams.screw.length"),
-                  "a screw of " + number(beams.screw_length) + " would be sunk " + number(sink) +
-                      " into a beam " + number(beams.depth) + " deep",
-                  "use a longer screw; at least 5 of wood stays under its head");
-  if (beams.counterbore <= beams.screw_diameter + 1)
-    reader.refuse(reader.at("beams.counterbore"),
-                  "a counterbore of " + number(beams.counterbore) + " has no shoulder for a screw of " +
-                      number(beams.screw_diameter),
-                  "make it larger");
-  return beams;
-}
-
-StrapSpec read_straps(Reader& reader, const TradeTables& trade) {
-  StrapSpec straps;
-  const Node kind = reader.at("straps.kind");
-  const bool none = kind && kind.node->is_string() && *kind.node->value<std::string>() == "none";
-  if (kind) straps.use = none ? StrapSpec::Use::no : StrapSpec::Use::yes;
-  const TradeRow* row = none ? trade.find("straps", "strap-50") : trade_row(reader, trade, kind, "straps");
-  if (row) {
-    straps.kind = row->name;
-    straps.width = row->number("width");
-    straps.thickness = row->number("thickness");
-    straps.ratchet = row->number("ratchet");
-    straps.ratchet_width = row->find("ratchet_width").value_or(straps.width);
-    straps.rating = row->number("rating");
-    straps.tension = row->number("tension");
-    straps.roller_diameter = row->number("roller");
-  }
-  if (const Node tension = reader.at("straps.tension")) straps.tension = reader.force(tension);
-  if (row && straps.tension > straps.rating)
-    reader.refuse(reader.at("straps.tension"),
-                  "read " + number(straps.tension) + " N, above the strap's rating",
-                  "allowed up to " + number(straps.rating) + " N");
-  straps.exit = radians(reader.number(reader.at("straps.exit")));
-  straps.both_ends = reader.text(reader.at("straps.tighten")) == "both-ends";
-  straps.friction = reader.number(reader.at("straps.friction"));
-  straps.hole = reader.length(reader.at("straps.hole"));
-  straps.hole_pitch = reader.length(reader.at("straps.hole_pitch"));
-  straps.holes = reader.integer(reader.at("straps.holes"));
-  if (straps.holes % 2 == 0)
-    reader.refuse(reader.at("straps.holes"), "read " + std::to_string(straps.holes),
-                  "give an odd number, so that one hole is in the middle");
-  if (straps.hole_pitch < straps.hole + 5 && straps.holes > 1)
-    reader.refuse(reader.at("straps.hole_pitch"),
-                  "holes of " + number(straps.hole) + " at a pitch of " + number(straps.hole_pitch) +
-                      " leave less than 5 of wood",
-                  "raise the pitch to " + number(straps.hole + 5));
-  return straps;
 }
 
 // "2026-03-14" and a day of the calendar.

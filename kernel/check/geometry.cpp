@@ -13,32 +13,26 @@ namespace {
 
 constexpr const char* kPractice = "common practice, no source";
 
+// The finding with its verdict: a pass keeps no advice.
+Finding judged(Finding finding, bool holds, Verdict otherwise) {
+  finding.verdict = holds ? Verdict::pass : otherwise;
+  finding.basis = kPractice;
+  if (holds) finding.advice.clear();
+  return finding;
+}
+
 Finding at_least(std::string id, std::string title, double value, double limit, std::string unit,
                  std::string where, Verdict otherwise, std::string advice) {
-  const Verdict verdict = value >= limit - kAtLeast ? Verdict::pass : otherwise;
-  return {std::move(id),
-          std::move(title),
-          value,
-          limit,
-          std::move(unit),
-          verdict,
-          std::move(where),
-          kPractice,
-          verdict == Verdict::pass ? "" : std::move(advice)};
+  return judged({std::move(id), std::move(title), value, limit, std::move(unit), Verdict::pass,
+                 std::move(where), {}, std::move(advice)},
+                value >= limit - kAtLeast, otherwise);
 }
 
 Finding at_most(std::string id, std::string title, double value, double limit, std::string unit,
                 std::string where, Verdict otherwise, std::string advice) {
-  const Verdict verdict = value <= limit + kAtLeast ? Verdict::pass : otherwise;
-  return {std::move(id),
-          std::move(title),
-          value,
-          limit,
-          std::move(unit),
-          verdict,
-          std::move(where),
-          kPractice,
-          verdict == Verdict::pass ? "" : std::move(advice)};
+  return judged({std::move(id), std::move(title), value, limit, std::move(unit), Verdict::pass,
+                 std::move(where), {}, std::move(advice)},
+                value <= limit + kAtLeast, otherwise);
 }
 
 void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {

@@ -11,16 +11,14 @@
 namespace lamwright {
 namespace {
 
-std::string at_text(const Vec2& p) { return "(" + number(p.x()) + ", " + number(p.y()) + ")"; }
-
 void join_exactly(std::vector<Segment>& loop, const std::string& name) {
   for (std::size_t i = 0; i < loop.size(); ++i) {
     Segment& next = loop[(i + 1) % loop.size()];
     const double gap = (next.from - loop[i].to).norm();
     if (!(gap <= kSamePoint))
       throw geometry_error(name,
-                           "the outline is open between " + at_text(loop[i].to) + " and " +
-                               at_text(next.from) + ", gap " + number(gap),
+                           "the outline is open between " + point_text(loop[i].to) + " and " +
+                               point_text(next.from) + ", gap " + number(gap),
                            "close it");
     loop[i].to = next.from;
   }
@@ -28,7 +26,7 @@ void join_exactly(std::vector<Segment>& loop, const std::string& name) {
 
 void refuse_crossings(const std::vector<Segment>& loop, const std::string& name) {
   const auto refuse = [&](const Vec2& p) {
-    throw geometry_error(name, "the outline crosses itself at " + at_text(p), "draw one simple loop");
+    throw geometry_error(name, "the outline crosses itself at " + point_text(p), "draw one simple loop");
   };
   std::vector<Box2> boxes;
   for (const Segment& s : loop) boxes.push_back(box(s));

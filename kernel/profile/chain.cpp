@@ -10,8 +10,6 @@
 namespace lamwright {
 namespace {
 
-std::string at_text(const Vec2& p) { return "(" + number(p.x()) + ", " + number(p.y()) + ")"; }
-
 // Angle from the end of a to the start of b, anticlockwise positive.
 double kink(const Segment& a, const Segment& b) {
   const Vec2 u = a.tangent(1), v = b.tangent(0);
@@ -25,13 +23,13 @@ Run run_of(const Segment& s) {
 void check_gap(const Segment& a, const Segment& b, double join) {
   const double gap = (b.from - a.to).norm();
   if (gap > join + kWholeNumber)
-    throw geometry_error("joint at " + at_text(a.to),
+    throw geometry_error("joint at " + point_text(a.to),
                          "the pieces are " + number(gap) + " apart; at most " + number(join) + " is joined",
                          "close the gap or raise join");
 }
 
 [[noreturn]] void refuse_kink(const Segment& a, double angle) {
-  throw geometry_error("joint at " + at_text(a.to),
+  throw geometry_error("joint at " + point_text(a.to),
                        "not tangent: the curve turns by " + number(std::abs(degrees(angle)), 2) +
                            " degrees there, and a lamination cannot have a kink",
                        "draw it tangent, or give ease = R to round it");
@@ -41,7 +39,7 @@ void check_gap(const Segment& a, const Segment& b, double join) {
 Run eased(Run& before, Run& after, double angle, double radius, const Segment& a) {
   const double taken = radius * std::tan(std::abs(angle) / 2);
   if (!before.straight() || !after.straight() || taken >= before.length || taken >= after.length)
-    throw geometry_error("joint at " + at_text(a.to),
+    throw geometry_error("joint at " + point_text(a.to),
                          "ease = " + number(radius) + " takes " + number(taken) +
                              " from both lines beside the kink and they are not that long",
                          "give a smaller ease");

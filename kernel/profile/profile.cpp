@@ -147,6 +147,8 @@ std::string run_name(const Profile& profile, std::size_t i) {
   return (straight ? "line " : "bend ") + std::to_string(1 + std::count_if(first, first + i, same));
 }
 
+std::string point_text(const Vec2& p) { return "(" + number(p.x()) + ", " + number(p.y()) + ")"; }
+
 std::string run_text(const Run& run) {
   if (run.straight()) return "line " + number(run.length);
   return "bend " + number(degrees(run.turn())) + " deg R" + number(1 / std::abs(run.curvature));

@@ -80,6 +80,9 @@ class Profile {
 // "bend 2" or "line 1": how messages call run i, counting each kind from 1.
 std::string run_name(const Profile& profile, std::size_t i);
 
+// "(12.5, 0)", to a thousandth.
+std::string point_text(const Vec2& p);
+
 // A run as text: "line 120" or "bend 70 deg R380".
 std::string run_text(const Run& run);
 

@@ -4,24 +4,12 @@
 
 #include "exporters/json/numbers.hpp"
 #include "tests/support/jobs.hpp"
+#include "tests/support/memory_sink.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
 
 namespace {
-
-class MemorySink : public Sink {
- public:
-  void write(const std::string& path, std::string_view bytes) override {
-    written_.push_back(path);
-    files[path] = bytes;
-  }
-  const std::vector<std::string>& written() const override { return written_; }
-  std::map<std::string, std::string> files;
-
- private:
-  std::vector<std::string> written_;
-};
 
 Json summary_of(const std::string& text) {
   const Evaluation result = evaluated(text);

@@ -9,28 +9,16 @@
 #include "tests/exporters/step/read_back.hpp"
 #include "tests/support/expect.hpp"
 #include "tests/support/jobs.hpp"
+#include "tests/support/memory_sink.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
 
 namespace {
 
-class KeepingSink : public Sink {
- public:
-  void write(const std::string& path, std::string_view bytes) override {
-    names_.push_back(path);
-    files[path] = bytes;
-  }
-  const std::vector<std::string>& written() const override { return names_; }
-  std::map<std::string, std::string> files;
-
- private:
-  std::vector<std::string> names_;
-};
-
 ReadFile press_read_back(const Evaluation& result) {
   Progress progress;
-  KeepingSink sink;
+  MemorySink sink;
   StepExporter().write({*result.job, *result.plan, result.findings, progress}, sink);
   return read_back(sink.files.at("press.step"));
 }

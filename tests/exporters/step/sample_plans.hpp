@@ -1,6 +1,5 @@
 // Presses laid out by hand, as a STEP exporter sees them, and a sink that keeps files in memory.
 #pragma once
-#include <map>
 #include <string>
 #include <utility>
 #include <vector>
@@ -8,6 +7,7 @@
 #include "exporters/step/step_exporter.hpp"
 #include "kernel/press/plan.hpp"
 #include "tests/kernel/solid/sample_parts.hpp"
+#include "tests/support/memory_sink.hpp"
 
 namespace lamwright::test {
 
@@ -76,19 +76,6 @@ inline PressPlan two_part_press() {
   plan.bodies.push_back({3, at_station(0), Group::panel, "panel-01"});
   return plan;
 }
-
-class MemorySink : public Sink {
- public:
-  void write(const std::string& path, std::string_view bytes) override {
-    files.emplace(path, std::string(bytes));
-    written_.push_back(path);
-  }
-  const std::vector<std::string>& written() const override { return written_; }
-  std::map<std::string, std::string> files;
-
- private:
-  std::vector<std::string> written_;
-};
 
 inline MemorySink exported(const PressPlan& plan, const std::string& schema = "ap214", bool pcurves = false) {
   Job job;

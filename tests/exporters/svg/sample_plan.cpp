@@ -193,9 +193,4 @@ Job job() {
 }
 #pragma GCC diagnostic pop
 
-void MemorySink::write(const std::string& path, std::string_view bytes) {
-  paths_.push_back(path);
-  files_[path] = std::string(bytes);
-}
-
 }  // namespace lamwright::sample

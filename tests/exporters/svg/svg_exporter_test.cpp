@@ -12,8 +12,8 @@ using namespace lamwright;
 
 namespace {
 
-sample::MemorySink exported(const PressPlan& plan) {
-  sample::MemorySink sink;
+test::MemorySink exported(const PressPlan& plan) {
+  test::MemorySink sink;
   const Job job = sample::job();
   Progress quiet;
   const std::vector<Finding> none;
@@ -56,7 +56,7 @@ TEST_CASE("boards get cutting files, beams and formers sheets, blocks of timber 
 
 TEST_CASE("a cutting file has its true size and its lower left at the origin") {
   Document document;
-  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
   const auto* root = document.RootElement();
   // Wide: 2 (362 sin 60 + 25 cos 60). High: the contact edge's left end 123.3980142 + 25 sin 60 + 362 (1 -
   // cos 60).
@@ -69,7 +69,7 @@ TEST_CASE("a cutting file has its true size and its lower left at the origin") {
 
 TEST_CASE("the outline is one closed path with its arc as an arc") {
   Document document;
-  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
   const auto* outline = group(document, "OUTLINE");
   REQUIRE(outline);
   const auto* path = outline->FirstChildElement();
@@ -84,7 +84,7 @@ TEST_CASE("the outline is one closed path with its arc as an arc") {
 
 TEST_CASE("bores across the board are circles on the layer of their drill; bores into edges are absent") {
   Document document;
-  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
   std::map<std::string, int> circles;
   for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
     for (auto* c = g->FirstChildElement("circle"); c; c = c->NextSiblingElement("circle"))
@@ -96,7 +96,7 @@ TEST_CASE("bores across the board are circles on the layer of their drill; bores
 
 TEST_CASE("marks are on a layer of their own, text as text") {
   Document document;
-  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
   const auto* marks = group(document, "MARK");
   REQUIRE(marks);
   CHECK(marks->FirstChildElement("line"));
@@ -105,7 +105,7 @@ TEST_CASE("marks are on a layer of their own, text as text") {
 
 TEST_CASE("a cutting file draws nothing twice") {
   Document document;
-  parse(document, exported(sample::plan()).at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
   const auto all = elements(document);
   CHECK(all.size() ==
         10);  // outline, 2 clamps, bore and counterbore, mark and its text, 2 bars and their text
@@ -118,7 +118,7 @@ TEST_CASE("a hostile title stays text on every sheet and every file parses") {
   int sheets = 0;
   for (const std::string& path : sink.written()) {
     Document document;
-    parse(document, sink.at(path));
+    parse(document, sink.files.at(path));
     CHECK(std::string(document.RootElement()->Name()) == "svg");
     CHECK(document.RootElement()->NextSibling() == nullptr);
     if (!path.starts_with("drawings/")) continue;
@@ -133,5 +133,5 @@ TEST_CASE("a hostile title stays text on every sheet and every file parses") {
 
 TEST_CASE("the same plan gives the same bytes") {
   const auto first = exported(sample::plan()), second = exported(sample::plan());
-  for (const std::string& path : first.written()) CHECK(first.at(path) == second.at(path));
+  for (const std::string& path : first.written()) CHECK(first.files.at(path) == second.files.at(path));
 }

@@ -40,6 +40,13 @@ Json strap_json(const StrapEnd& strap) {
   return json;
 }
 
+Json pins_json(const PressPlan& plan) {
+  Json out = Json::array();
+  for (const Pin& pin : plan.pins)
+    out.push_back({{"at", json_point(pin.at)}, {"diameter", json_number(pin.diameter)}});
+  return out;
+}
+
 Json press_json(const PressPlan& plan) {
   Json stations = Json::array(), straps = Json::array(), strapped = Json::array();
   for (const Section& section : plan.sections) {
@@ -60,7 +67,8 @@ Json press_json(const PressPlan& plan) {
             {"clear", json_number(plan.spacing.clear)},
             {"every", plan.spacing.every}}},
           {"contact", contact},
-          {"straps", straps}};
+          {"straps", straps},
+          {"pins", pins_json(plan)}};
 }
 
 Json hole_json(const Bore& bore) {

@@ -22,7 +22,8 @@ std::vector<Slat> outward(const SlatSpec& spec, int sense, bool cut_last) {
   double edge = spec.datum + sense * spec.width / 2;
   bool first = true;
   while (true) {
-    const double gap = first && sense > 0 ? std::max(spec.pin_gap, gap_at(spec, edge)) : gap_at(spec, edge);
+    const double own = gap_at(spec, edge);
+    const double gap = first && sense > 0 && own < spec.pin ? spec.pin_gap : own;
     first = false;
     const double near = edge + sense * gap;
     double far = near + sense * spec.width;

@@ -19,7 +19,8 @@ struct SlatSpec {
   double datum = 0;    // station of the middle of the datum slat
   double width = 0;    // of one slat
   double gap = 0;      // between open slats
-  double pin_gap = 0;  // left beside the datum slat, on its right, also in close lagging
+  double pin = 0;      // diameter of a locating pin that stands right beside the datum slat
+  double pin_gap = 0;  // the gap left there when its own would be too narrow for the pin
   Lagging lagging = Lagging::automatic;
   std::vector<double> changes;  // stations where the shape changes
 };

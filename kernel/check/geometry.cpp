@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
+#include "kernel/press/one_part/frame.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -23,15 +25,29 @@ Finding judged(Finding finding, bool holds, Verdict otherwise) {
 
 Finding at_least(std::string id, std::string title, double value, double limit, std::string unit,
                  std::string where, Verdict otherwise, std::string advice) {
-  return judged({std::move(id), std::move(title), value, limit, std::move(unit), Verdict::pass,
-                 std::move(where), {}, std::move(advice)},
+  return judged({std::move(id),
+                 std::move(title),
+                 value,
+                 limit,
+                 std::move(unit),
+                 Verdict::pass,
+                 std::move(where),
+                 {},
+                 std::move(advice)},
                 value >= limit - kAtLeast, otherwise);
 }
 
 Finding at_most(std::string id, std::string title, double value, double limit, std::string unit,
                 std::string where, Verdict otherwise, std::string advice) {
-  return judged({std::move(id), std::move(title), value, limit, std::move(unit), Verdict::pass,
-                 std::move(where), {}, std::move(advice)},
+  return judged({std::move(id),
+                 std::move(title),
+                 value,
+                 limit,
+                 std::move(unit),
+                 Verdict::pass,
+                 std::move(where),
+                 {},
+                 std::move(advice)},
                 value <= limit + kAtLeast, otherwise);
 }
 
@@ -52,6 +68,7 @@ void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
                  name + " end",
                  kPractice,
                  ""};
+    exit.limit = exit.value > 25 ? 30 : 20;
     if (exit.value < 20 - kAtLeast || exit.value > 30 + kAtLeast) {
       exit.verdict = Verdict::fail;
       exit.advice = "Bring straps.exit between 20 and 30 degrees.";
@@ -67,6 +84,37 @@ void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
        {std::pair<std::string, double>{"left", plan.uncovered_left}, {"right", plan.uncovered_right}})
     out.push_back(at_most("top-caul-short-" + name, "Strip of the pack that the top caul leaves bare", strip,
                           plan.panel.trim, "mm", name + " end", Verdict::caution, advice));
+}
+
+// How far the pack's end stays inside the strap's line at one end; the strap must not cut into it.
+double pack_inside(const PressPlan& plan, const StrapEnd& strap, int side) {
+  const Vec2 to = strap.roller ? strap.roller->on : strap.mark;
+  const Vec2 down = (to - strap.leaves).normalized();
+  double least = INFINITY;
+  for (const Layer& layer : plan.layers) {
+    if (layer.kind != Layer::Kind::panel && layer.kind != Layer::Kind::cover) continue;
+    const Pose end = side > 0 ? layer.inner.end() : layer.inner.start();
+    for (const double height : {0.0, layer.thickness})
+      least = std::min(least, one_part::inside(end.point + height * end.normal(), strap.leaves, down, side));
+  }
+  return least;
+}
+
+void add_pack_findings(const PressPlan& plan, std::vector<Finding>& out) {
+  if (plan.closures.empty()) return;
+  const Closure& strap = plan.closures.front();
+  for (const auto& [name, end, side] :
+       {std::tuple<std::string, const StrapEnd&, int>{"left", strap.left, -1}, {"right", strap.right, 1}})
+    out.push_back(at_least("strap-clears-pack-" + name, "Distance of the pack's end inside the strap",
+                           pack_inside(plan, end, side), 0, "mm", name + " end", Verdict::fail,
+                           "The strap would cut into the pack: lower straps.exit, use a thicker caul, or "
+                           "slats that reach nearer to the pack's end."));
+  int hollows = 0;
+  for (const Run& run : plan.neutral.runs()) hollows += run.curvature < 0 ? 1 : 0;
+  out.push_back(at_most("strap-over-hollow", "Hollow bends that a strap spans without touching", hollows, 0,
+                        "", "pack", Verdict::caution,
+                        "The strap lifts off a hollow: press this shape in a two-part mould, or clamp the "
+                        "hollow down by hand."));
 }
 
 void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {
@@ -149,6 +197,7 @@ void add_rating_finding(const Job& job, const PressPlan& plan, std::vector<Findi
 std::vector<Finding> geometry_findings(const Job& job, const PressPlan& plan) {
   std::vector<Finding> out;
   add_strap_findings(plan, out);
+  add_pack_findings(plan, out);
   add_former_findings(plan, out);
   add_caul_findings(job, plan, out);
   add_spacing_finding(plan, out);

@@ -45,6 +45,12 @@ void read_caul_row(const TradeRow& row, CaulSpec& caul) {
 SpacingSpec read_spacing(Reader& reader) {
   const Node node = reader.at("formers.spacing");
   if (!node || (node.node->is_string() && *node.node->value<std::string>() == "auto")) return {};
+  if (node.node->is_string() &&
+      node.node->value<std::string>()->find_first_of("0123456789½¼¾") == std::string::npos) {
+    reader.refuse(node, "read \"" + *node.node->value<std::string>() + "\"",
+                  "allowed auto, a greatest pitch like 300, {max_clear = 75} or {count = 12}");
+    return {};
+  }
   if (!node.node->is_table()) return {SpacingSpec::Kind::pitch, reader.length(node), 0};
   const Node clear = reader.in(node, "max_clear"), count = reader.in(node, "count");
   if (bool(clear) == bool(count))
@@ -164,6 +170,11 @@ BeamSpec read_beams(Reader& reader, const TradeTables& trade) {
                   "a counterbore of " + number(beams.counterbore) + " has no shoulder for a screw of " +
                       number(beams.screw_diameter),
                   "make it larger");
+  if (beams.counterbore > beams.width - 10)
+    reader.refuse(reader.at("beams.counterbore"),
+                  "a counterbore of " + number(beams.counterbore) +
+                      " leaves less than 5 of wood beside it in a beam " + number(beams.width) + " wide",
+                  "make it smaller");
   return beams;
 }
 

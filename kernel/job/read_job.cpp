@@ -35,6 +35,14 @@ std::string normalised(std::string_view text, const std::string& file) {
   return out;
 }
 
+// "Error while parsing floating-point: expected ..." says no more than its second half.
+std::string without_prefix(const std::string& problem) {
+  const std::string prefix = "Error while parsing ";
+  if (!problem.starts_with(prefix)) return problem;
+  const auto colon = problem.find(": ");
+  return colon == std::string::npos ? problem : "cannot be read: " + problem.substr(colon + 2);
+}
+
 toml::table parsed(const std::string& text, const std::string& file) {
   try {
     return toml::parse(text, file);
@@ -42,8 +50,7 @@ toml::table parsed(const std::string& text, const std::string& file) {
     std::string problem(fault.description());
     for (char& c : problem)
       if (c == '\n') c = ' ';
-    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}}, problem,
-                    "mend the line; the rest is read after that");
+    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}}, without_prefix(problem), "correct this line");
   }
 }
 
@@ -101,6 +108,9 @@ LayupSpec read_layup(Reader& reader, const TradeTables& trade) {
     const TradeRow* board = trade_row(reader, trade, cover, "boards");
     layup.cover = board->number("thickness");
     layup.cover_stock = board->name;
+  } else if (cover && cover.node->is_string() &&
+             cover.node->value<std::string>()->find_first_of("0123456789½¼¾") == std::string::npos) {
+    trade_row(reader, trade, cover, "boards");
   } else {
     layup.cover = reader.length(cover);
     layup.cover_stock = "cover sheet " + number(layup.cover);
@@ -236,6 +246,10 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources) {
   job.straps = read_straps(reader, trade);
   job.outputs = read_outputs(reader);
   job.notes = reader.notes();
+  for (const char* key :
+       {"report_units", "press.pull", "press.pull_at", "press.pressure", "press.beam_tilt", "press.draft",
+        "caul.slats", "caul.bedding", "outputs.dxf", "outputs.sheet", "outputs.cutter"})
+    if (reader.at(key)) job.notes.push_back(std::string(key) + ": read, but nothing uses it yet");
   return job;
 }
 

@@ -88,6 +88,24 @@ std::optional<Profile> read_three_points(Reader& reader, const Node& node) {
   return arc_over(reader, node, b.norm(), twice > 0 ? -rise : rise);
 }
 
+// Exactly one form, and nothing that belongs to another.
+bool one_form(Reader& reader, const Node& node) {
+  int forms = 0;
+  for (const char* form : {"rise", "three_points", "points", "svg", "dxf"})
+    forms += reader.in(node, form) ? 1 : 0;
+  if (forms > 1) {
+    reader.refuse(node, "gives " + std::to_string(forms) + " forms of profile at once", "give one of them");
+    return false;
+  }
+  for (const char* extra : {"tolerance", "fit", "noise", "path", "layer", "join", "ease"})
+    if (const Node given = reader.in(node, extra);
+        given && (reader.in(node, "rise") || reader.in(node, "three_points"))) {
+      reader.refuse(given, "has no use with an arc", "take it out");
+      return false;
+    }
+  return true;
+}
+
 }  // namespace
 
 std::optional<Profile> read_profile_node(Reader& reader, const Node& node) {
@@ -96,6 +114,7 @@ std::optional<Profile> read_profile_node(Reader& reader, const Node& node) {
     return std::nullopt;
   }
   if (node.node->is_array()) return read_runs(reader, node);
+  if (!one_form(reader, node)) return std::nullopt;
   const Node chord = reader.in(node, "chord"), rise = reader.in(node, "rise"),
              points = reader.in(node, "three_points");
   if (chord && rise) {

@@ -61,12 +61,13 @@ Node Reader::at(const std::string& path) const {
 
 Node Reader::in(const Node& table, const std::string& key) const {
   const auto* t = table.node ? table.node->as_table() : nullptr;
-  return {t ? t->get(key) : nullptr, table.key.empty() ? key : table.key + "." + key};
+  return {t ? t->get(key) : nullptr, table.key.empty() ? key : table.key + "." + key,
+          table.node ? table.node : table.parent};
 }
 
 Node Reader::item(const Node& list, std::size_t i) const {
   const auto* a = list.node ? list.node->as_array() : nullptr;
-  return {a ? a->get(i) : nullptr, list.key + "[" + std::to_string(i) + "]"};
+  return {a ? a->get(i) : nullptr, list.key + "[" + std::to_string(i) + "]", list.node};
 }
 
 std::size_t Reader::size(const Node& list) const {
@@ -83,8 +84,9 @@ const KeyRow& Reader::row(const Node& node) const {
 }
 
 Place Reader::place(const Node& node) const {
-  if (!node.node) return {file_, 0, 0, node.key};
-  const auto at = node.node->source().begin;
+  const toml::node* shown = node.node ? node.node : node.parent;
+  if (!shown || shown == &root_) return {file_, 0, 0, node.key};
+  const auto at = shown->source().begin;
   return {file_, int(at.line), int(at.column), node.key};
 }
 

@@ -16,6 +16,7 @@ namespace lamwright {
 struct Node {
   const toml::node* node = nullptr;  // null: not given
   std::string key;
+  const toml::node* parent = nullptr;  // the table or list it would stand in
   explicit operator bool() const { return node != nullptr; }
 };
 

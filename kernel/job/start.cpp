@@ -68,7 +68,8 @@ std::string entry(const KeyRow& row, const Given& set, const std::string& key) {
     return long_value ? "# " + row.meaning + "\n" + key + " = " + found->second + "\n"
                       : key + " = " + found->second + comment(row) + "\n";
   }
-  return "# " + key + " = " + (row.fallback.empty() ? "..." : row.fallback) + comment(row) + "\n";
+  if (row.fallback.empty()) return "# " + key + ":" + comment(row).substr(4) + "\n";
+  return "# " + key + " = " + row.fallback + comment(row) + "\n";
 }
 
 // "beams.screw.diameter" belongs to the table "beams" under the key "screw.diameter".
@@ -93,7 +94,8 @@ std::string start_text(const std::string& shape) {
   std::string text =
       "# A job for lamwright. Lengths are numbers in `units` or texts with a unit: \"18 mm\", \"3/4 in\", "
       "\"4 ft 6 in\".\n"
-      "# Lines that begin with # are defaults; take the # away to change one.\n\nschema = 1\n";
+      "# Lines like `# key = value` are defaults: take the # away to change one. Lines like `# key: ...` "
+      "have none.\n\nschema = 1\n";
   std::string table;
   for (const KeyRow& row : job_keys()) {
     if (!own_line(row) || row.path == "schema") continue;

@@ -153,8 +153,11 @@ void check_wood_along(const PartSpec& part, const InSheet& in, const Bore& bore)
   check_rod(part, in, bore, bore.diameter / 2, bore.length);
   if (bore.counterbore) check_rod(part, in, bore, bore.counterbore->diameter / 2, bore.counterbore->depth);
   const double side = std::min(in.at.z(), part.thickness - in.at.z()) - widest_radius(bore);
-  if (side < kLeastWood - kAtLeast)
-    refuse(part, bore, "leaves " + number(side) + " of wood to the face; at least 5",
+  // A pilot in a board's edge may come nearer to the board's faces: fixing blocks stiffen it there.
+  const bool pilot = bore.use == BoreUse::caul_pilot || bore.use == BoreUse::foot_pilot;
+  const double least = pilot ? kLeastBesidePilot : kLeastWood;
+  if (side < least - kAtLeast)
+    refuse(part, bore, "leaves " + number(side) + " of wood to the face; at least " + number(least),
            "use thicker stock or a thinner screw");
 }
 

@@ -118,6 +118,12 @@ Part Part::renamed(std::string name) const {
   return copy;
 }
 
+Part Part::marked(std::vector<Mark> marks) const {
+  Part copy = *this;
+  copy.spec_.marks = std::move(marks);
+  return copy;
+}
+
 Part make_part(PartSpec spec) {
   if (!(spec.thickness > 0) || !std::isfinite(spec.thickness))
     throw geometry_error(spec.name, "thickness " + number(spec.thickness) + " is not positive",

@@ -107,6 +107,7 @@ class Part {
   Box box() const;  // own frame
 
   Part renamed(std::string name) const;
+  Part marked(std::vector<Mark> marks) const;  // the same part with other marks
 
  private:
   friend Part make_part(PartSpec spec);
@@ -124,6 +125,8 @@ Part make_part(PartSpec spec);
 
 // Least wood between two bores, and between a bore and an edge, mm. Common practice, no source.
 inline constexpr double kLeastWood = 5;
+// Least wood between a pilot in a board's edge and the board's faces, mm. Common practice, no source.
+inline constexpr double kLeastBesidePilot = 2;
 
 // Equal in everything but the name, lengths to 1e-6: such bodies share one part.
 bool same_part(const Part& a, const Part& b);

@@ -55,14 +55,40 @@ int raised_every(int count, double pitch, double least) {
   return 0;
 }
 
+// Every former between straps stands on a bearer of the beam's width, and straps pass beside those.
+void refuse_crowded(const StationSpec& spec, int count, double pitch, double length) {
+  const double least = std::max({spec.board, spec.beam, (spec.strap + spec.beam) / 2});
+  if (pitch >= least - kAtLeast) return;
+  throw geometry_error("formers.spacing",
+                       std::to_string(count) + " formers would stand " + number(pitch) +
+                           " apart; their beams and bearers are " + number(spec.beam) +
+                           " wide and straps pass beside them, which needs " + number(least),
+                       "at most " + std::to_string(fitting(length, least)) + " fit");
+}
+
+// Without straps, bearers go under the first former and every one that leaves room for another, and under the
+// last.
+std::vector<bool> borne_of(const StationSpec& spec, const std::vector<double>& planes) {
+  std::vector<bool> borne(planes.size(), spec.strapped);
+  if (spec.strapped) return borne;
+  borne.front() = borne.back() = true;
+  double last = planes.front();
+  for (std::size_t i = 1; i + 1 < planes.size(); ++i) {
+    borne[i] = planes[i] - last >= spec.beam - kAtLeast && planes.back() - planes[i] >= spec.beam - kAtLeast;
+    if (borne[i]) last = planes[i];
+  }
+  return borne;
+}
+
 }  // namespace
 
 Stations stations(const StationSpec& spec) {
   const double length = spec.pack_width - spec.widest;
-  if (length <= 0)
+  if (length <= 0 || (spec.strapped && length < spec.widest + kStrapClear - kAtLeast))
     throw geometry_error("formers",
-                         "the pack is " + number(spec.pack_width) + " wide and its edge formers take " +
-                             number(2 * spec.widest),
+                         "the pack is " + number(spec.pack_width) +
+                             " wide; two formers with beams and straps up to " + number(spec.widest) +
+                             " wide need " + number(2 * spec.widest + (spec.strapped ? kStrapClear : 0)),
                          "make the panel wider, or beams and straps narrower");
   const int count = former_count(spec);
   if (count > kMostFormers)
@@ -74,6 +100,7 @@ Stations stations(const StationSpec& spec) {
                          std::to_string(count) + " formers would stand " + number(pitch) + " apart and are " +
                              number(spec.board) + " thick",
                          "at most " + std::to_string(fitting(length, spec.board)) + " fit");
+  if (spec.strapped) refuse_crowded(spec, count, pitch, length);
   const double least = spec.widest + kStrapClear;
   int every = spec.every;
   std::string note;
@@ -92,8 +119,9 @@ Stations stations(const StationSpec& spec) {
   if (spec.spacing.kind == SpacingSpec::Kind::automatic && note.empty())
     note = "Former spacing: at most " + number(kAutomaticPitch) +
            " apart, common practice; not yet worked out from the cauls' stiffness.";
-  Stations out{{pitch, pitch - spec.board, spec.widest, every, note}, {}, strapped_every(count, every)};
+  Stations out{{pitch, pitch - spec.board, spec.widest, every, note}, {}, strapped_every(count, every), {}};
   for (int i = 0; i < count; ++i) out.mid_planes.push_back(spec.widest / 2 + i * pitch);
+  out.borne = borne_of(spec, out.mid_planes);
   return out;
 }
 

@@ -12,6 +12,8 @@ struct StationSpec {
   double pack_width = 0;
   double board = 0;   // thickness of a former
   double widest = 0;  // of board, beam and strap: flush with the pack's edges
+  double beam = 0;    // width of beams and bearers
+  double strap = 0;   // width of a strap
   bool strapped = true;
   SpacingSpec spacing;
   int every = 1;
@@ -22,6 +24,7 @@ struct Stations {
   Spacing spacing;
   std::vector<double> mid_planes;
   std::vector<bool> strapped;  // first, every n-th and always the last
+  std::vector<bool> borne;     // has a beam or bearer under it; boards stacked closer than bearers share them
 };
 
 // Equal pitch = (pack width - widest) / (n - 1). Straps need a pitch of widest + 5; where formers stand

@@ -13,11 +13,20 @@ namespace {
 
 constexpr double kLeastExit = 20, kMostExit = 30;  // degrees
 
+// From X = 0 outward; where the foot does not reach under it, from the middle of what there is.
+double first_screw(double from, double to) {
+  const bool under = from + kScrewFromEnd <= kAtLeast && to - kScrewFromEnd >= -kAtLeast;
+  return under ? 0 : (from + to) / 2;
+}
+
 std::vector<double> screw_stations(const Job& job, double from, double to) {
-  std::vector<double> screws{0};
-  for (double x = job.beams.screw_pitch; x <= to - kScrewFromEnd + kAtLeast; x += job.beams.screw_pitch)
+  const double first = first_screw(from, to);
+  std::vector<double> screws{first};
+  for (double x = first + job.beams.screw_pitch; x <= to - kScrewFromEnd + kAtLeast;
+       x += job.beams.screw_pitch)
     screws.push_back(x);
-  for (double x = -job.beams.screw_pitch; x >= from + kScrewFromEnd - kAtLeast; x -= job.beams.screw_pitch)
+  for (double x = first - job.beams.screw_pitch; x >= from + kScrewFromEnd - kAtLeast;
+       x -= job.beams.screw_pitch)
     screws.push_back(x);
   std::sort(screws.begin(), screws.end());
   return screws;
@@ -77,6 +86,17 @@ bool exit_allowed(const StrapEnd& strap) {
   return strap.roller || (exit >= kLeastExit - kAtLeast && exit <= kMostExit + kAtLeast);
 }
 
+// The strap as hooked keeps its angle, its ratchet's run and its distance from the former's side.
+bool hooks_well(const Job& job, const End& end, const StrapEnd& strap) {
+  const double free = job.straps.ratchet + kRatchetSpare;
+  if (!exit_allowed(strap) || strap.run < free - kAtLeast) return false;
+  if (strap.roller) return true;
+  End hooked = end;
+  hooked.strap = strap;
+  hooked.down = (strap.mark - strap.leaves).normalized();
+  return side_clears(end.edge, hooked, free);
+}
+
 struct Row {
   std::vector<double> holes;
   StrapEnd strap;
@@ -89,12 +109,12 @@ int way(const End& end) { return end.strap.roller ? -end.side : end.side; }
 Row hooked(const Job& job, const End& end, double shift) {
   Row row{hole_row(job.straps, end.strap.mark.x() + way(end) * shift), end.strap};
   if (shift == 0) return row;
-  const double mark = end.strap.mark.x(), free = job.straps.ratchet + kRatchetSpare;
+  const double mark = end.strap.mark.x();
   std::vector<double> holes = row.holes;
   std::stable_sort(holes.begin(), holes.end(),
                    [&](double a, double b) { return std::abs(a - mark) < std::abs(b - mark) - kSamePoint; });
   const auto hook = [&](double x) { return rehooked(end, {x, end.strap.mark.y()}); };
-  const auto keeps = [&](double x) { return hook(x).run >= free - kAtLeast && exit_allowed(hook(x)); };
+  const auto keeps = [&](double x) { return hooks_well(job, end, hook(x)); };
   const auto best = std::find_if(holes.begin(), holes.end(), keeps);
   row.strap = hook(best == holes.end() ? holes.front() : *best);
   return row;
@@ -114,15 +134,38 @@ double clearing_shift(const Job& job, const End& end, const std::vector<double>&
 }
 
 // Moves each screw but the centre one off the obstacles by the least that clears, inward first.
+// X of a side at a height.
+double side_at(const std::vector<Vec2>& edge, double y) {
+  for (std::size_t i = 0; i + 1 < edge.size(); ++i) {
+    const Vec2 &a = edge[i], &b = edge[i + 1];
+    if (y <= a.y() && y >= b.y() && a.y() - b.y() > kSamePoint)
+      return a.x() + (b.x() - a.x()) * (a.y() - y) / (a.y() - b.y());
+  }
+  return y > edge.front().y() ? edge.front().x() : edge.back().x();
+}
+
 struct ScrewRoom {
   double from, to;  // where a screw may stand
   double apart;     // from strap holes
   std::vector<double> holes;
   std::vector<Circle> obstacles;
-  double pilot;  // radius
+  double pilot;   // radius
+  double centre;  // station of the centre screw, which never moves
+  const PressFrame* frame;
   double reach;
 
+  // The pilot stands in wood all the way up, where sides may lean in.
+  bool inside_sides(double x) const {
+    const double room = pilot + kLeastWood;
+    for (const double y : {0.0, reach})
+      if (x < side_at(frame->left.edge, y) + room - kAtLeast ||
+          x > side_at(frame->right.edge, y) - room + kAtLeast)
+        return false;
+    return true;
+  }
+
   bool free(double x) const {
+    if (!inside_sides(x)) return false;
     for (const double hole : holes)
       if (std::abs(hole - x) < apart - kAtLeast) return false;
     for (const Circle& c : obstacles) {
@@ -136,14 +179,16 @@ struct ScrewRoom {
 std::vector<double> screws_moved(const std::vector<double>& screws, const ScrewRoom& room) {
   std::vector<double> out;
   for (const double screw : screws) {
-    if (screw == 0 || room.free(screw)) {
+    if (screw == room.centre || room.free(screw)) {
       out.push_back(screw);
       continue;
     }
     for (double step = 1; step < 150; ++step) {
-      const double inward = screw - (screw > 0 ? step : -step), outward = screw + (screw > 0 ? step : -step);
+      const double sense = screw > room.centre ? step : -step;
+      const double inward = screw - sense, outward = screw + sense;
       const auto stands = [&](double x) {
-        return x >= room.from - kAtLeast && x <= room.to + kAtLeast && std::abs(x) > 20 && room.free(x);
+        return x >= room.from - kAtLeast && x <= room.to + kAtLeast && std::abs(x - room.centre) > 20 &&
+               room.free(x);
       };
       if (stands(inward) || stands(outward)) {
         out.push_back(stands(inward) ? inward : outward);
@@ -164,7 +209,7 @@ std::vector<double> screws_moved(const std::vector<double>& screws, const ScrewR
 Row settle_row(const Job& job, const End& end, std::vector<double>& screws, ScrewRoom room) {
   const double shift = clearing_shift(job, end, screws);
   const Row moved = hooked(job, end, std::isfinite(shift) ? shift : 0);
-  if (std::isfinite(shift) && exit_allowed(moved.strap)) return moved;
+  if (std::isfinite(shift) && (shift == 0 || hooks_well(job, end, moved.strap))) return moved;
   const Row still = hooked(job, end, 0);
   room.holes = still.holes;
   screws = screws_moved(screws, room);
@@ -184,8 +229,7 @@ std::string stock_of(const BeamSpec& beams) {
   return beams.timber_class + " " + number(beams.width) + " x " + number(beams.depth);
 }
 
-Part bored_beam(const Job& job, PartKind kind, double from, double to, const BeamLayout& layout,
-                std::vector<Mark> marks) {
+Part bored_beam(const Job& job, PartKind kind, double from, double to, const BeamLayout& layout) {
   PartSpec spec{to_text(kind),
                 kind,
                 stock_of(job.beams),
@@ -193,7 +237,7 @@ Part bored_beam(const Job& job, PartKind kind, double from, double to, const Bea
                 job.beams.width,
                 {},
                 {},
-                std::move(marks),
+                {},
                 false};
   for (const double x : layout.screws) spec.bores.push_back(foot_screw(job.beams, x));
   if (kind == PartKind::beam)
@@ -209,7 +253,7 @@ Part bored_beam(const Job& job, PartKind kind, double from, double to, const Bea
 }
 
 // The groove runs the whole length: the cross-section is the outline, in the plane across the beam.
-Part grooved_bearer(const Job& job, double from, double to, std::vector<Mark> marks) {
+Part grooved_bearer(const Job& job, double from, double to) {
   const BeamSpec& beams = job.beams;
   const double cheek = (beams.width - job.formers.thickness) / 2,
                floor = beams.depth - *job.formers.groove_depth;
@@ -226,7 +270,6 @@ Part grooved_bearer(const Job& job, double from, double to, std::vector<Mark> ma
   for (std::size_t i = 0; i < corners.size(); ++i)
     loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
   const Frame sheet{{to, 0, 0}, {0, 0, 1}, {0, 1, 0}};
-  (void)marks;  // they would lie on the ends of this sheet
   return make_part({to_text(PartKind::bearer),
                     PartKind::bearer,
                     stock_of(beams),
@@ -254,6 +297,8 @@ BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped,
                  {},
                  obstacles,
                  job.beams.screw_diameter * 0.35,
+                 first_screw(from, to),
+                 &frame,
                  job.beams.screw_reach};
   BeamLayout layout;
   layout.screws = screws_moved(screw_stations(job, from, to), room);
@@ -268,17 +313,24 @@ BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped,
   layout.right = right.strap;
   layout.from = left.holes.front() - kBeamPastHole;
   layout.to = right.holes.back() + kBeamPastHole;
+  if (right.holes.front() - left.holes.back() < job.straps.hole + kLeastWood - kAtLeast)
+    throw geometry_error(
+        "strap holes", "the rows of both ends would meet in the beam",
+        frame.rollers ? "set press.guide_rollers = false" : "use fewer strap holes (straps.holes)");
+  // Rows beyond guide rollers lie inside the foot: screws past the beam's ends are left out.
+  std::erase_if(layout.screws, [&](double x) {
+    return x < layout.from + kScrewFromEnd - kAtLeast || x > layout.to - kScrewFromEnd + kAtLeast;
+  });
   return layout;
 }
 
-Part beam_part(const Job& job, const BeamLayout& layout, std::vector<Mark> marks) {
-  return bored_beam(job, PartKind::beam, layout.from, layout.to, layout, std::move(marks));
+Part beam_part(const Job& job, const BeamLayout& layout) {
+  return bored_beam(job, PartKind::beam, layout.from, layout.to, layout);
 }
 
-Part bearer_part(const Job& job, const PressFrame& frame, const BeamLayout& layout, std::vector<Mark> marks) {
-  if (job.formers.groove_depth)
-    return grooved_bearer(job, frame.foot_left(), frame.foot_right(), std::move(marks));
-  return bored_beam(job, PartKind::bearer, frame.foot_left(), frame.foot_right(), layout, std::move(marks));
+Part bearer_part(const Job& job, const PressFrame& frame, const BeamLayout& layout) {
+  if (job.formers.groove_depth) return grooved_bearer(job, frame.foot_left(), frame.foot_right());
+  return bored_beam(job, PartKind::bearer, frame.foot_left(), frame.foot_right(), layout);
 }
 
 }  // namespace lamwright::one_part

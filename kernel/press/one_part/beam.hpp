@@ -22,10 +22,10 @@ struct Circle {
 BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped,
                        const std::vector<Circle>& obstacles);
 
-Part beam_part(const Job& job, const BeamLayout& layout, std::vector<Mark> marks);
+Part beam_part(const Job& job, const BeamLayout& layout);
 // Under a former without a strap: plain with foot screws, or with a groove for the former's foot and no
 // screws.
-Part bearer_part(const Job& job, const PressFrame& frame, const BeamLayout& layout, std::vector<Mark> marks);
+Part bearer_part(const Job& job, const PressFrame& frame, const BeamLayout& layout);
 
 inline constexpr double kScrewFromEnd = 40;
 inline constexpr double kBeamPastHole = 60;

@@ -12,6 +12,8 @@ namespace {
 
 // A spacer stays below the fixing blocks and their screws.
 constexpr double kUnderContact = kFixingHeight + kLeastWood;
+// Shortest half of a fixing block: enough wood beside its screw.
+constexpr double kLeastHalfBlock = 15;
 // Places are tried on this grid, inward and round the curve.
 constexpr double kDepthStep = 1, kShiftStep = 10;
 
@@ -33,7 +35,22 @@ bool clear_of_bore(const Rect& rect, const Bore& bore) {
   return true;
 }
 
-bool fits(const Rect& rect, const PressFrame& frame, const Part& former) {
+// Points along the edge of a placed block, close enough for the distances that matter here.
+std::vector<Vec2> edge_points(const FixingBlock& block) {
+  std::vector<Vec2> points;
+  for (const Segment& s : block.part.outline().segments()) {
+    const int steps = std::max(1, int(std::ceil(s.length() / 4)));
+    for (int i = 0; i < steps; ++i) {
+      const Vec2 p = s.point(double(i) / steps);
+      points.push_back(block.placed.point({p.x(), p.y(), 0}).head<2>());
+    }
+  }
+  return points;
+}
+
+bool fits(const Rect& rect, const PressFrame& frame, const Part& former, const std::vector<Vec2>& blocks) {
+  for (const Vec2& p : blocks)
+    if (rect.distance(p) < kLeastWood) return false;
   const Vec2 middle = (rect.low + rect.high) / 2;
   for (const double x : {rect.low.x(), middle.x(), rect.high.x()})
     for (const double y : {rect.low.y(), middle.y(), rect.high.y()}) {
@@ -46,7 +63,8 @@ bool fits(const Rect& rect, const PressFrame& frame, const Part& former) {
 }
 
 // The place nearest under the contact edge at that station, the block upright or lying.
-std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const Part& former, double station) {
+std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const Part& former,
+                                const std::vector<Vec2>& blocks, double station) {
   const Pose pose = frame.contact.at(station);
   const std::array<Vec2, 2> sizes{Vec2(job.formers.block_depth, job.formers.block_width),
                                   Vec2(job.formers.block_width, job.formers.block_depth)};
@@ -54,18 +72,18 @@ std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const P
     for (const Vec2& size : sizes) {
       const Vec2 middle = pose.point - depth * pose.normal();
       const Rect rect{middle - size / 2, middle + size / 2};
-      if (fits(rect, frame, former)) return rect;
+      if (fits(rect, frame, former, blocks)) return rect;
     }
   return std::nullopt;
 }
 
 // A row may shift by half of what the spacing leaves to the greatest.
-std::optional<Rect> place_near(const Job& job, const PressFrame& frame, const Part& former, double station,
-                               double slack) {
+std::optional<Rect> place_near(const Job& job, const PressFrame& frame, const Part& former,
+                               const std::vector<Vec2>& blocks, double station, double slack) {
   for (double shift = 0; shift <= slack + kSamePoint; shift += kShiftStep)
     for (const double s : {station + shift, station - shift}) {
       if (s < 0 || s > frame.contact.girth()) continue;
-      if (const auto rect = place_under(job, frame, former, s)) return rect;
+      if (const auto rect = place_under(job, frame, former, blocks, s)) return rect;
     }
   return std::nullopt;
 }
@@ -94,16 +112,31 @@ struct Stretch {
   double from, to;
 };
 
-std::vector<Stretch> stretches(const std::vector<double>& pilots, double girth) {
-  std::vector<Stretch> out;
+// Lengths of contact edge that blocks cover: 60 round each pilot, less where the next is near, for under a
+// crown their inner corners draw together. Pilots too near for two blocks share one.
+std::vector<Stretch> stretches(const Profile& contact, const std::vector<double>& pilots) {
+  const double half = kFixingLength / 2, girth = contact.girth();
+  const auto room = [&](double a, double b) {
+    double closing = 1;
+    for (const double s : {a, b}) closing = std::min(closing, 1 - contact.curvature(s) * kFixingHeight);
+    return (b - a) / 2 * std::clamp(closing, 0.1, 1.0) - 0.5;
+  };
+  std::vector<Stretch> sites;  // of pilots that share a block
   for (const double s : pilots) {
-    Stretch block{s - kFixingLength / 2, s + kFixingLength / 2};
-    if (block.from < 0) block = {0, std::min(girth, kFixingLength)};
-    if (block.to > girth) block = {std::max(0.0, girth - kFixingLength), girth};
-    if (!out.empty() && block.from < out.back().to + kSamePoint)
-      out.back().to = std::max(out.back().to, block.to);
+    if (!sites.empty() && room(sites.back().to, s) < kLeastHalfBlock)
+      sites.back().to = s;
     else
-      out.push_back(block);
+      sites.push_back({s, s});
+  }
+  std::vector<Stretch> out;
+  for (std::size_t i = 0; i < sites.size(); ++i) {
+    const double left = i == 0 ? half : std::min(half, room(sites[i - 1].to, sites[i].from));
+    const double right = i + 1 == sites.size() ? half : std::min(half, room(sites[i].to, sites[i + 1].from));
+    Stretch block{sites[i].from - left, sites[i].to + right};
+    if (block.from < 0) block = {0, std::max(block.to, std::min(kFixingLength, sites[i].to + right))};
+    if (block.to > girth)
+      block = {std::min(block.from, std::max(girth - kFixingLength, sites[i].from - left)), girth};
+    out.push_back(block);
   }
   return out;
 }
@@ -136,7 +169,11 @@ FixingBlock fixing_block(const Job& job, const PressFrame& frame, const Stretch&
 
 }  // namespace
 
-SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& former) {
+SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& former,
+                       const std::vector<FixingBlock>& fixing) {
+  std::vector<Vec2> blocks;
+  for (const FixingBlock& block : fixing)
+    for (const Vec2& p : edge_points(block)) blocks.push_back(p);
   const double girth = frame.contact.girth();
   const int least = std::max(2, int(std::ceil(girth / job.formers.brace_rows - kWholeNumber)));
   SpacerRows best{{}, least};
@@ -144,7 +181,7 @@ SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& form
     SpacerRows rows;
     const double slack = std::max(20.0, (job.formers.brace_rows - girth / count) / 2);
     for (int i = 0; i < count; ++i) {
-      const auto rect = place_near(job, frame, former, (i + 0.5) * girth / count, slack);
+      const auto rect = place_near(job, frame, former, blocks, (i + 0.5) * girth / count, slack);
       const auto meets = [&](const SpacerRow& row) {
         return rect->low.x() < row.low.x() + row.size.x() + kLeastWood &&
                row.low.x() < rect->high.x() + kLeastWood &&
@@ -187,7 +224,7 @@ PlacedBlock spacer_block(const Job& job, const SpacerRow& row, double clear, dou
 std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame,
                                        const std::vector<double>& pilots) {
   std::vector<FixingBlock> out;
-  for (const Stretch& stretch : stretches(pilots, frame.contact.girth()))
+  for (const Stretch& stretch : stretches(frame.contact, pilots))
     out.push_back(fixing_block(job, frame, stretch));
   return out;
 }

@@ -4,6 +4,11 @@
 
 namespace lamwright::one_part {
 
+// A fixing block as it lies against a former, its near face at Z = 0 of the frame.
+struct FixingBlock {
+  Part part;
+  Frame placed;
+};
 // Section of a spacer block as it lies in the plane of a former.
 struct SpacerRow {
   Vec2 low{0, 0};
@@ -16,7 +21,8 @@ struct SpacerRows {
   std::vector<SpacerRow> rows;
   int missing = 0;
 };
-SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& former);
+SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& former,
+                       const std::vector<FixingBlock>& fixing);
 
 // A block from one former to the next, and where it lies between planes z and z + clear.
 struct PlacedBlock {
@@ -25,12 +31,7 @@ struct PlacedBlock {
 };
 PlacedBlock spacer_block(const Job& job, const SpacerRow& row, double clear, double z);
 
-// A fixing block as it lies against a former, its near face at Z = 0 of the frame.
-struct FixingBlock {
-  Part part;
-  Frame placed;
-};
-// One for each pilot; neighbours that would overlap become one longer block.
+// One for each pilot, shorter where the next is near; pilots too near for two blocks share one.
 std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame,
                                        const std::vector<double>& pilots);
 

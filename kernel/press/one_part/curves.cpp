@@ -84,7 +84,7 @@ double datum_station(const Profile& neutral) {
 
 SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector<double> changes) {
   const double width = *caul.pitch * caul.coverage;
-  return {girth, datum, width, *caul.pitch - width, kPinGap, caul.lagging, std::move(changes)};
+  return {girth, datum, width, *caul.pitch - width, kPin, kPinGap, caul.lagging, std::move(changes)};
 }
 
 std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const Curves& c) {

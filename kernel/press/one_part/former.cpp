@@ -5,6 +5,7 @@
 
 #include "kernel/caul/pilots.hpp"
 #include "kernel/profile/offset.hpp"
+#include "shared/error.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
 
@@ -45,6 +46,12 @@ std::vector<Vec2> clamp_centres(const Job& job, const PressFrame& frame, double 
     const Pose pose = frame.curves.neutral.at(from + (i + 0.5) * length / count);
     const Vec2 centre = pose.point - (to_contact + kClampInside + job.formers.clamp_hole / 2) * pose.normal();
     centres.push_back(cleared(job, centre, pose.tangent(), length / count / 2));
+    const double under = centres.back().y() - job.formers.clamp_hole / 2 - kLeastWood;
+    if (under < 0)
+      throw geometry_error("formers.min_depth",
+                           "a clamp hole of " + number(job.formers.clamp_hole) +
+                               " for a flat would come within 5 of the former's foot",
+                           "raise it to " + number(tenth_above(job.formers.min_depth - under)));
   }
   return centres;
 }
@@ -97,7 +104,7 @@ BedCaul bed_caul(const Job& job, const PressFrame& frame, const Panel& panel) {
   return bed;
 }
 
-Part former_part(const FormerSpecs& in, std::vector<Mark> marks) {
+Part former_part(const FormerSpecs& in) {
   const FormerSpec& formers = in.job.formers;
   const double groove = in.grooved ? *formers.groove_depth : 0;
   const double middle = formers.thickness / 2;
@@ -108,7 +115,7 @@ Part former_part(const FormerSpecs& in, std::vector<Mark> marks) {
                 formers.thickness,
                 {},
                 {},
-                std::move(marks),
+                {},
                 true};
   for (const double s : in.bed.pilots) {
     const Pose pose = in.frame.contact.at(s);

@@ -22,7 +22,7 @@ struct FormerSpecs {
   const std::vector<double>& screws;
   bool grooved = false;  // foot let into a grooved bearer: longer, no foot pilots
 };
-Part former_part(const FormerSpecs& specs, std::vector<Mark> marks);
+Part former_part(const FormerSpecs& specs);
 
 inline constexpr double kCaulPilot = 3, kCaulPilotDepth = 30;
 inline constexpr double kClampInside = 50;  // wood between contact edge and clamp hole

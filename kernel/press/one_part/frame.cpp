@@ -35,6 +35,14 @@ End end_of(const Layout& in, int side) {
   const double exit = in.job.straps.exit;
   end.down = side > 0 ? direction(over.heading - exit) : direction(over.heading + kPi + exit);
   end.extend = in.job.formers.extend;
+  constexpr double kMostGrip =
+      10;  // degrees past the vertical from which a panel without straps grips its mould
+  const double past = degrees(end.side > 0 ? -over.heading : over.heading) - 90;
+  if (!in.strapped && past > kMostGrip)
+    throw geometry_error(
+        side_name(side) + " end of the panel",
+        "turns " + number(past, 1) + " degrees past the vertical and grips the mould; at most 10 come off it",
+        "make the panel in two pieces, or turn less");
   constexpr double kLeastFall =
       5;  // degrees under the level: nearer to it the strap never comes down to a beam
   const double fall = degrees(std::asin(std::clamp(-end.down.y(), -1.0, 1.0)));
@@ -62,12 +70,13 @@ StrapEnd straight_strap(const End& end, double drop) {
   return {end.caul.point, end.caul.point + run * end.down, run, 0, std::nullopt};
 }
 
-// The roller's axis lies one radius above the base, inside the strap line; the leg to the mark keeps the free
-// run.
-StrapEnd roller_strap(const End& end, double drop, double free, double diameter) {
+// The roller lies at the foot's corner, inside the strap line, and hangs a little below the base; the leg to
+// the mark keeps the free run.
+StrapEnd roller_strap(const End& end, double drop, double free, double diameter, double thickness) {
   const double r = diameter / 2;
+  const double height = r - 2 * thickness;  // of the axis: the strap passes under the foot
   const Vec2 inward = end.side > 0 ? Vec2(end.down.y(), -end.down.x()) : Vec2(-end.down.y(), end.down.x());
-  const double along = (end.caul.point.y() + r * inward.y() - r) / -end.down.y();
+  const double along = (end.caul.point.y() + r * inward.y() - height) / -end.down.y();
   const Vec2 on = end.caul.point + along * end.down;
   const Vec2 axis = on + r * inward;
   const double reach = std::sqrt(free * free + r * r);
@@ -81,62 +90,56 @@ StrapEnd roller_strap(const End& end, double drop, double free, double diameter)
   return {end.caul.point, mark, free, 0, Roller{axis, diameter, on, mark + free * leg}};
 }
 
-// Whether a straight side keeps its distance: 10 inside the strap, 30 beside the ratchet.
-bool side_clears(const std::vector<Vec2>& side, const End& end, double free) {
-  const Vec2 start = end.caul.point;
-  const bool roller = end.strap.roller.has_value();
-  const double run = roller ? (end.strap.roller->on - start).norm() : end.strap.run;
-  const double zone = roller ? INFINITY : run - free - kSamePoint;
-  for (std::size_t i = 0; i + 1 < side.size(); ++i) {
-    const auto at = [&](double share) { return Vec2(side[i] + share * (side[i + 1] - side[i])); };
-    const auto along = [&](double share) { return (at(share) - start).dot(end.down); };
-    std::vector<double> shares{0, 1};
-    const double slope = along(1) - along(0);
-    if (std::abs(slope) > kSamePoint && std::isfinite(zone))
-      shares.push_back(std::clamp((zone - along(0)) / slope, 0.0, 1.0));
-    for (const double share : shares) {
-      if (along(share) > run + kSamePoint) continue;
-      const double wanted = along(share) >= zone - kSamePoint ? kRatchetClear : kStrapClear;
-      if (inside(at(share), start, end.down, end.side) < wanted - kAtLeast) return false;
-    }
-  }
-  return true;
-}
-
 Vec2 contact_end(const Profile& contact, int side) {
   return side > 0 ? contact.end().point : contact.start().point;
 }
 
-[[noreturn]] void refuse_side(const End& end, double distance) {
+// The exit, at least 20 degrees, at which the contact edge's end without extension lies 30 inside the strap.
+std::optional<double> fitting_exit(const End& end, const Vec2& bare) {
+  for (double exit = degrees(end.strap.exit); exit >= 20; exit -= 0.5) {
+    const Vec2 down =
+        direction(end.side > 0 ? end.caul.heading - radians(exit) : end.caul.heading + kPi + radians(exit));
+    if (inside(bare, end.caul.point, down, end.side) >= kRatchetClear) return exit;
+  }
+  return std::nullopt;
+}
+
+[[noreturn]] void refuse_side(const Layout& in, const End& end, double distance, const Vec2& bare) {
+  const auto exit = fitting_exit(end, bare);
+  const std::string way_out = exit ? "set straps.exit to " + number(*exit, 1)
+                              : in.job.caul.kind == CaulSpec::Kind::slatted
+                                  ? "use a thicker caul, or one whose slats reach nearer to the pack's end"
+                                  : "set straps.kind = \"none\" and press it without straps";
   throw geometry_error(side_name(end.side) + " side of the former",
                        "the strap line passes " + number(distance, 1) +
                            " from the contact edge's end; 30 are needed beside the ratchet",
-                       "use a thicker caul or a shorter ratchet");
+                       way_out);
 }
 
 // Parallel to the strap from the contact edge's end; that end must lie 30 inside, so the extension may give
 // way.
-void slope_side(const Profile& contact, End& end) {
+void slope_side(const Layout& in, const Profile& contact, End& end) {
   const double distance = inside(contact_end(contact, end.side), end.caul.point, end.down, end.side);
   if (distance < kRatchetClear - kAtLeast) {
     const Vec2 tangent = end.side > 0 ? contact.end().tangent() : Vec2(-contact.start().tangent());
     const double per_mm = inside(end.caul.point + tangent, end.caul.point, end.down, end.side);
     const double shorter = (kRatchetClear - distance) / -per_mm;
     if (!(per_mm < 0) || shorter > end.extend + kAtLeast)
-      refuse_side(end, distance + (per_mm < 0 ? -per_mm * end.extend : 0));
+      refuse_side(in, end, distance + (per_mm < 0 ? -per_mm * end.extend : 0),
+                  contact_end(contact, end.side) - end.extend * tangent);
     end.extend = std::max(0.0, end.extend - shorter);
   }
   end.sloped = true;
 }
 
-void run_side(const Profile& contact, End& end, double free, bool strapped) {
+void run_side(const Layout& in, const Profile& contact, End& end) {
   const Vec2 top = contact_end(contact, end.side);
   const std::vector<Vec2> square{top, {top.x(), 0}};
-  if (!end.sloped && (!strapped || side_clears(square, end, free))) {
+  if (!end.sloped && (!in.strapped || side_clears(square, end, in.free))) {
     end.edge = square;
     return;
   }
-  slope_side(contact, end);
+  slope_side(in, contact, end);
 }
 
 void draw_slope(const Profile& contact, End& end) {
@@ -144,10 +147,27 @@ void draw_slope(const Profile& contact, End& end) {
   end.edge = {top, {top.x() + end.down.x() * top.y() / -end.down.y(), 0}};
 }
 
+// The corner of the foot is cut back where the roller would stand in it.
+void clear_roller(End& end) {
+  if (!end.strap.roller) return;
+  const Roller& roller = *end.strap.roller;
+  const double reach = roller.diameter / 2 + kRollerClear;
+  const double top = roller.axis.y() + reach, x = roller.axis.x() - end.side * reach;
+  if (end.edge.front().y() <= top)
+    throw geometry_error("guide rollers",
+                         "a roller of " + number(roller.diameter) + " reaches up to the contact edge's end",
+                         "raise formers.min_depth, or set press.guide_rollers = false");
+  const Vec2 from = end.edge.front(), to = end.edge.back();
+  const Vec2 at = from + (to - from) * ((from.y() - top) / (from.y() - to.y()));
+  const bool meets = std::max(end.side * at.x(), end.side * to.x()) > end.side * x;
+  if (meets) end.edge = {from, at, {x, top}, {x, 0}};
+}
+
 void strap_end(const Layout& in, End& end) {
   const double drop = strap_drop(in.job.beams);
-  end.strap = in.rollers ? roller_strap(end, drop, in.free, in.job.straps.roller_diameter)
-                         : straight_strap(end, drop);
+  end.strap = in.rollers
+                  ? roller_strap(end, drop, in.free, in.job.straps.roller_diameter, in.job.straps.thickness)
+                  : straight_strap(end, drop);
   end.strap.exit = in.job.straps.exit;
 }
 
@@ -164,8 +184,9 @@ PressFrame pass(const Layout& in, End left, End right) {
   for (End* end : {&frame.left, &frame.right}) {
     end->caul.point.y() -= base;
     if (in.strapped) strap_end(in, *end);
-    run_side(frame.contact, *end, in.free, in.strapped);
+    run_side(in, frame.contact, *end);
     if (end->sloped) draw_slope(frame.contact, *end);
+    clear_roller(*end);
   }
   frame.height = frame.contact.box().high.y();
   return frame;
@@ -241,6 +262,28 @@ double needed_exit(const PressFrame& frame, const End& end) {
 }
 
 }  // namespace
+
+bool side_clears(const std::vector<Vec2>& side, const End& end, double free) {
+  const Vec2 start = end.caul.point;
+  const bool roller = end.strap.roller.has_value();
+  const double run = roller ? (end.strap.roller->on - start).norm() : end.strap.run;
+  const double zone = roller ? INFINITY : run - free - kSamePoint;
+  for (std::size_t i = 0; i + 1 < side.size(); ++i) {
+    const auto at = [&](double share) { return Vec2(side[i] + share * (side[i + 1] - side[i])); };
+    const auto along = [&](double share) { return (at(share) - start).dot(end.down); };
+    std::vector<double> shares{0, 1};  // and where the strap's end and the ratchet's zone begin
+    const double slope = along(1) - along(0);
+    for (const double mark : {run, zone})
+      if (std::abs(slope) > kSamePoint && std::isfinite(mark))
+        shares.push_back(std::clamp((mark - along(0)) / slope, 0.0, 1.0));
+    for (const double share : shares) {
+      if (along(share) > run + kSamePoint) continue;
+      const double wanted = along(share) >= zone - kSamePoint ? kRatchetClear : kStrapClear;
+      if (inside(at(share), start, end.down, end.side) < wanted - kAtLeast) return false;
+    }
+  }
+  return true;
+}
 
 double inside(const Vec2& p, const Vec2& from, const Vec2& down, int side) {
   const Vec2 inward = side > 0 ? Vec2(down.y(), -down.x()) : Vec2(-down.y(), down.x());

@@ -38,12 +38,17 @@ PressFrame press_frame(const Job& job, const Curves& curves, bool strapped);
 // Distance of a point inside the line from `from` along `down` (positive: on the former's side).
 double inside(const Vec2& p, const Vec2& from, const Vec2& down, int side);
 
+// Whether a side (points from the contact edge's end down) keeps 10 inside the strap and 30 beside the
+// ratchet.
+bool side_clears(const std::vector<Vec2>& side, const End& end, double free);
+
 // Drop of the strap hole under the base: two thirds of the beam's depth.
 double strap_drop(const BeamSpec& beams);
 
 inline constexpr double kStrapClear = 10;    // former's side inside the strap line
 inline constexpr double kRatchetClear = 30;  // the same beside the ratchet
 inline constexpr double kRatchetSpare = 20;  // free length beyond the ratchet's own
+inline constexpr double kRollerClear = 5;    // between a guide roller and the former
 inline constexpr double kLeastFoot = 150;
 inline constexpr double kFootStep = 60;  // height at which a narrow square-sided foot steps out
 

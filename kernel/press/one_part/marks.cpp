@@ -1,22 +1,93 @@
 #include "kernel/press/one_part/marks.hpp"
 
+#include <optional>
+
 #include "kernel/profile/offset.hpp"
+#include "shared/text.hpp"
 
 namespace lamwright::one_part {
 namespace {
 
-constexpr double kText = 10;
 constexpr double kBlankTick = 25, kTrimTick = 15;
 
 Mark tick(Mark::Kind kind, const Vec2& from, const Vec2& to) {
   return {kind, {line(from, to)}, {}, {0, 0}, 0, 0};
 }
 
-Mark label(const std::string& text, const Vec2& at) { return {Mark::Kind::label, {}, text, at, 0, kText}; }
-
 std::string station_text(std::size_t formers) { return "station __ of " + std::to_string(formers); }
 
-std::string job_text(const Job& job) { return (job.title.empty() ? "" : job.title + "  ") + job.number; }
+// Places texts on a part one after another, never over an edge, a bore in the face, or one another.
+class Labels {
+ public:
+  explicit Labels(const Part& part) : part_(part) {}
+
+  // At the free place nearest to `wish`; left out when there is none even for small letters.
+  void add(std::vector<Mark>& marks, const std::string& text, const Vec2& wish) {
+    for (const double height : {10.0, 7.0, 5.0, 3.5})
+      if (const auto at = place(text, height, wish)) {
+        taken_.push_back({*at, *at + extent(text, height)});
+        marks.push_back({Mark::Kind::label, {}, text, *at, 0, height});
+        return;
+      }
+  }
+
+ private:
+  struct Rect {
+    Vec2 low, high;
+  };
+
+  // Wide enough for any common letter.
+  static Vec2 extent(const std::string& text, double height) {
+    return {0.7 * height * double(code_points(text).size()), height};
+  }
+
+  bool free(const Vec2& low, const Vec2& high) const {
+    constexpr double kMargin = 3;
+    for (const Rect& r : taken_)
+      if (low.x() < r.high.x() + kMargin && r.low.x() < high.x() + kMargin &&
+          low.y() < r.high.y() + kMargin && r.low.y() < high.y() + kMargin)
+        return false;
+    for (const Bore& bore : part_.bores()) {
+      const bool opens = bore.enters < 0 || bore.leaves < 0;
+      const Vec2 at = bore.at.head<2>();
+      const Vec2 off = (low - at).cwiseMax(at - high).cwiseMax(Vec2(0, 0));
+      if (opens && std::abs(bore.axis.z()) > 0.5 && off.norm() < bore.diameter / 2 + kMargin) return false;
+    }
+    constexpr int kSteps = 8;
+    for (int i = 0; i <= kSteps; ++i)
+      for (const double y : {low.y(), high.y()}) {
+        const Vec2 p{low.x() + (high.x() - low.x()) * i / kSteps, y};
+        if (!part_.outline().contains(p) || part_.outline().distance(p) < kMargin) return false;
+      }
+    return true;
+  }
+
+  std::optional<Vec2> place(const std::string& text, double height, const Vec2& wish) const {
+    const Box2 box = part_.outline().box();
+    const Vec2 size = extent(text, height);
+    constexpr double kGrid = 8;
+    std::optional<Vec2> best;
+    for (double y = box.low.y() + 4; y + size.y() < box.high.y(); y += kGrid)
+      for (double x = box.low.x() + 4; x + size.x() < box.high.x(); x += kGrid) {
+        const Vec2 at{x, y};
+        if ((!best || (at - wish).norm() < (*best - wish).norm() - 1e-9) && free(at, at + size)) best = at;
+      }
+    return best;
+  }
+
+  const Part& part_;
+  std::vector<Rect> taken_;
+};
+
+std::string job_text(const Job& job) {
+  constexpr std::size_t kMost = 40;
+  const std::u32string title = code_points(job.title);
+  if (title.size() <= kMost) return (job.title.empty() ? "" : job.title + " ") + job.number;
+  std::size_t bytes = 0;  // of the first letters
+  for (std::size_t i = 0; i < kMost; ++i)
+    bytes += title[i] < 0x80 ? 1 : title[i] < 0x800 ? 2 : title[i] < 0x10000 ? 3 : 4;
+  return job.title.substr(0, bytes) + "... " + job.number;
+}
 
 // Height of the contact edge over the middle of the chord.
 double contact_over_middle(const PressFrame& frame) {
@@ -30,7 +101,8 @@ double contact_over_middle(const PressFrame& frame) {
 
 }  // namespace
 
-std::vector<Mark> former_marks(const Job& job, const PressFrame& frame, std::size_t formers) {
+std::vector<Mark> former_marks(const Job& job, const PressFrame& frame, const Part& former,
+                               std::size_t formers) {
   std::vector<Mark> marks{tick(Mark::Kind::centre_line, {0, 0}, {0, contact_over_middle(frame)})};
   const double begin = frame.left.extend, end = frame.contact.girth() - frame.right.extend,
                trim = job.panel.trim;
@@ -41,15 +113,18 @@ std::vector<Mark> former_marks(const Job& job, const PressFrame& frame, std::siz
   for (const double s : {begin, end}) inward(Mark::Kind::blank_end, s, kBlankTick);
   if (trim > 0)
     for (const double s : {begin + trim, end - trim}) inward(Mark::Kind::trim_line, s, kTrimTick);
-  marks.push_back(label("L", {frame.foot_left() + 12, 12}));
-  marks.push_back(label("R", {frame.foot_right() - 12 - kText, 12}));
-  marks.push_back(label(job_text(job), {12, 36}));
-  marks.push_back(label(station_text(formers), {12, 12}));
+  const Box2 box = former.outline().box();
+  Labels labels(former);
+  labels.add(marks, "L", box.low);
+  labels.add(marks, "R", {box.high.x(), box.low.y()});
+  labels.add(marks, station_text(formers), {12, 12});
+  labels.add(marks, job_text(job), {12, 28});
   return marks;
 }
 
-std::vector<Mark> beam_marks(const Job& job, const PressFrame& frame, double from, double to,
-                             std::size_t formers) {
+std::vector<Mark> beam_marks(const Job& job, const PressFrame& frame, const Part& beam, std::size_t formers) {
+  const Box2 box = beam.outline().box();
+  const double from = box.low.x(), to = box.high.x();
   const double depth = job.beams.depth, trim = job.panel.trim;
   std::vector<Mark> marks{tick(Mark::Kind::centre_line, {0, 0}, {0, depth})};
   const Profile& inner = frame.curves.inner;
@@ -60,10 +135,11 @@ std::vector<Mark> beam_marks(const Job& job, const PressFrame& frame, double fro
   if (trim > 0)
     for (const double s : {trim, inner.girth() - trim})
       drop(Mark::Kind::trim_line, inner.point(s).x(), kTrimTick);
-  marks.push_back(label("L", {from + 12, depth / 2 - kText / 2}));
-  marks.push_back(label("R", {to - 12 - kText, depth / 2 - kText / 2}));
-  marks.push_back(label(job_text(job), {12, depth - 12 - kText}));
-  marks.push_back(label(station_text(formers), {12, depth - 30 - kText}));
+  Labels labels(beam);
+  labels.add(marks, "L", {from, depth / 2});
+  labels.add(marks, "R", {to, depth / 2});
+  labels.add(marks, station_text(formers), {12, 12});
+  labels.add(marks, job_text(job), {12, depth / 2});
   return marks;
 }
 

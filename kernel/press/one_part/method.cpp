@@ -29,6 +29,7 @@ struct Laid {
   BedCaul bed;
   std::vector<FlatPressed> flats;
   BeamLayout beam;
+  std::vector<FixingBlock> fixing;  // beside each former
 };
 
 bool uses_straps(const Job& job) {
@@ -39,7 +40,14 @@ bool uses_straps(const Job& job) {
 StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
   const double board = job.formers.thickness;
   const double widest = strapped ? std::max({board, job.beams.width, job.straps.width}) : board;
-  return {panel.blank_width(),  board, widest, strapped, job.formers.spacing, job.beams.every,
+  return {panel.blank_width(),
+          board,
+          widest,
+          job.beams.width,
+          job.straps.width,
+          strapped,
+          job.formers.spacing,
+          job.beams.every,
           job.beams.every_given};
 }
 
@@ -55,19 +63,22 @@ Laid lay(const Job& job, const Panel& panel) {
   if (!strapped && job.caul.kind == CaulSpec::Kind::slatted)
     throw geometry_error("straps.kind", "\"none\" leaves nothing that presses the pack into a slatted caul",
                          "take it out, or use a sheathed or bare mould");
-  Stations where = stations(station_spec(job, panel, strapped));
+  const Stations where = stations(station_spec(job, panel, strapped));
   PressFrame frame = press_frame(job, curves(job, panel), strapped);
   BedCaul bed = bed_caul(job, frame, panel);
   std::vector<FlatPressed> flat = flats(job, frame, panel);
   BeamLayout beam = beam_layout(job, frame, strapped, clamp_circles(job, flat));
+  std::vector<FixingBlock> fixing;
+  if (needs_fixing_blocks(job, bed)) fixing = fixing_blocks(job, frame, bed.pilots);
   return {job,
           panel,
           strapped,
-          std::move(where),
-          std::move(frame),
+          where,
+          frame,
           std::move(bed),
           std::move(flat),
-          std::move(beam)};
+          std::move(beam),
+          std::move(fixing)};
 }
 
 Part panel_part(const Panel& panel, const Curves& curves) {
@@ -100,17 +111,19 @@ void add_formers(const Laid& laid, AssemblyBuilder& assembly) {
     bool any = false;
     for (std::size_t i = 0; i < count; ++i) any = any || stands(i);
     if (!any) continue;
-    const Part former = former_part(
-        {laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, is_grooved(laid, on_strap)},
-        former_marks(laid.job, laid.frame, count));
-    const auto marks = beam_marks(laid.job, laid.frame, on_strap ? laid.beam.from : laid.frame.foot_left(),
-                                  on_strap ? laid.beam.to : laid.frame.foot_right(), count);
-    const Part support = on_strap ? beam_part(laid.job, laid.beam, marks)
-                                  : bearer_part(laid.job, laid.frame, laid.beam, marks);
+    const Part bare = former_part(
+        {laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, is_grooved(laid, on_strap)});
+    const Part former = bare.marked(former_marks(laid.job, laid.frame, bare, count));
+    const Part plain =
+        on_strap ? beam_part(laid.job, laid.beam) : bearer_part(laid.job, laid.frame, laid.beam);
+    // The sheet of a grooved bearer is its end; there is no side to mark.
+    const Part support =
+        is_grooved(laid, on_strap) ? plain : plain.marked(beam_marks(laid.job, laid.frame, plain, count));
     for (std::size_t i = 0; i < count; ++i) {
       if (!stands(i)) continue;
       const double z = laid.stations.mid_planes[i];
       assembly.add(former, {{0, 0, z - laid.job.formers.thickness / 2}}, Group::lower);
+      if (!laid.strapped && !laid.stations.borne[i]) continue;
       assembly.add(support, {{0, -laid.job.beams.depth, z - laid.job.beams.width / 2}}, Group::lower);
     }
   }
@@ -118,8 +131,8 @@ void add_formers(const Laid& laid, AssemblyBuilder& assembly) {
 
 void add_spacers(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
   if (laid.stations.spacing.clear < 1) return;  // boards stand face to face
-  const Part former = former_part({laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, false}, {});
-  const SpacerRows rows = spacer_rows(laid.job, laid.frame, former);
+  const Part former = former_part({laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, false});
+  const SpacerRows rows = spacer_rows(laid.job, laid.frame, former, laid.fixing);
   if (rows.missing > 0)
     notes.push_back(counted(rows.missing, "row") + " of spacer blocks left out: no room for a section " +
                     number(laid.job.formers.block_width) + " x " + number(laid.job.formers.block_depth) +
@@ -133,7 +146,7 @@ void add_spacers(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::s
 }
 
 void add_fixing_blocks(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
-  if (!needs_fixing_blocks(laid.job, laid.bed)) return;
+  if (laid.fixing.empty()) return;
   const double t = laid.job.formers.thickness, clear = laid.stations.spacing.clear;
   const std::size_t count = laid.stations.mid_planes.size();
   const bool both = clear >= 2 * t - kAtLeast, one = clear >= t - kAtLeast;
@@ -141,13 +154,13 @@ void add_fixing_blocks(const Laid& laid, AssemblyBuilder& assembly, std::vector<
     notes.push_back("Formers stand " + number(clear, 1) + " apart: " +
                     (one ? "fixing blocks go on one side of each former only."
                          : "no room for fixing blocks between them; predrill caul screws with care."));
-  const std::vector<FixingBlock> blocks = fixing_blocks(laid.job, laid.frame, laid.bed.pilots);
+
   for (std::size_t i = 0; i < count; ++i)
     for (const int side : {-1, 1}) {
       const bool outside = (side < 0 && i == 0) || (side > 0 && i + 1 == count);
       if (!outside && !both && !(one && side > 0)) continue;
       const double z = laid.stations.mid_planes[i] + (side < 0 ? -1.5 * t : 0.5 * t);
-      for (const FixingBlock& block : blocks) {
+      for (const FixingBlock& block : laid.fixing) {
         Frame placed = block.placed;
         placed.origin.z() = z;
         assembly.add(block.part, placed, Group::lower);
@@ -155,17 +168,30 @@ void add_fixing_blocks(const Laid& laid, AssemblyBuilder& assembly, std::vector<
     }
 }
 
+// Those planes, from the first on, that lie at least `apart` from the one before.
+std::vector<double> spread(const std::vector<double>& planes, double apart) {
+  std::vector<double> out;
+  for (const double z : planes)
+    if (out.empty() || z - out.back() >= apart - kAtLeast) out.push_back(z);
+  return out;
+}
+
 void add_pressing_beams(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
   bool ungrooved = false;
   for (const FlatPressed& flat : laid.flats) {
     const PressingBeam beam = pressing_beam(laid.job, laid.frame, laid.panel, flat, laid.strapped);
     ungrooved = ungrooved || !beam.grooved;
-    for (const double z : laid.stations.mid_planes) {
+    for (const double z : spread(laid.stations.mid_planes, laid.job.formers.pressing_width)) {
       Frame placed = beam.placed;
       placed.origin.z() += z;
       assembly.add(beam.part, placed, Group::lower);
     }
   }
+  const std::size_t stood = spread(laid.stations.mid_planes, laid.job.formers.pressing_width).size();
+  if (!laid.flats.empty() && stood < laid.stations.mid_planes.size())
+    notes.push_back("Pressing beams are wider than formers stand apart: they go over " +
+                    std::to_string(stood) + " of " + std::to_string(laid.stations.mid_planes.size()) +
+                    " formers.");
   if (ungrooved && laid.strapped)
     notes.push_back("Pressing beams bear on the strap itself: it is " + number(laid.job.straps.width) +
                     " wide, too wide for a groove in a beam of " + number(laid.job.formers.pressing_width) +
@@ -225,10 +251,18 @@ std::vector<Pin> pins(const Laid& laid, std::vector<std::string>& notes) {
         "No trim, so no locating pins: hold pack and cauls by hand until the first straps are tight.");
     return {};
   }
-  const double width = *caul.pitch * caul.coverage, gap = std::max(kPinGap, *caul.pitch - width);
   const double d = laid.panel.thickness + laid.panel.cover - laid.panel.neutral_height;
-  const double station =
-      offset_station(laid.frame.curves.neutral, laid.frame.curves.datum, d) + width / 2 + gap / 2;
+  const double datum = offset_station(laid.frame.curves.neutral, laid.frame.curves.datum, d);
+  const auto& slats = laid.frame.curves.top_slats;
+  const auto after =
+      std::find_if(slats.begin(), slats.end(), [&](const Slat& slat) { return slat.from > datum; });
+  if (after == slats.end() || after == slats.begin()) {
+    notes.push_back(
+        "No gap beside the datum slat for locating pins: hold pack and cauls by hand until the first straps "
+        "are tight.");
+    return {};
+  }
+  const double station = (std::prev(after)->to + after->from) / 2;
   const Vec2 at = laid.frame.curves.over.point(station);
   std::vector<Pin> out;
   for (const double z : {laid.panel.trim / 2, laid.panel.blank_width() - laid.panel.trim / 2})

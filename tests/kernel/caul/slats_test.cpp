@@ -8,7 +8,7 @@ using namespace lamwright;
 
 namespace {
 
-SlatSpec open_slats(double girth) { return {girth, girth / 2, 45, 5, 5, Lagging::open, {}}; }
+SlatSpec open_slats(double girth) { return {girth, girth / 2, 45, 5, 4, 5, Lagging::open, {}}; }
 
 }  // namespace
 
@@ -32,7 +32,7 @@ TEST_CASE("Covering slats reach both ends, the last cut flush") {
 }
 
 TEST_CASE("Automatic lagging is close for two slats each side of a change") {
-  SlatSpec spec{1000, 500, 45, 5, 5, Lagging::automatic, {250}};
+  SlatSpec spec{1000, 500, 45, 5, 4, 5, Lagging::automatic, {250}};
   const auto slats = whole_slats(spec);
   int close = 0, open = 0;
   for (std::size_t i = 1; i < slats.size(); ++i) {
@@ -46,7 +46,7 @@ TEST_CASE("Automatic lagging is close for two slats each side of a change") {
 }
 
 TEST_CASE("Close lagging leaves one gap for the locating pin, right of the datum slat") {
-  SlatSpec spec{1000, 500, 45, 5, 5, Lagging::close, {}};
+  SlatSpec spec{1000, 500, 45, 5, 4, 5, Lagging::close, {}};
   const auto slats = whole_slats(spec);
   int gaps = 0;
   for (std::size_t i = 1; i < slats.size(); ++i)

@@ -139,7 +139,7 @@ TEST_CASE("Unknown rows and choices name what is known") {
 
 TEST_CASE("A missing key says what it is for") {
   CHECK(message("[layup]\n" + kPly + "\n[panel]\nprofile = [{line = 10}, {bend = 30, radius = 300}]\n") ==
-        "job.toml: panel.width: is missing; finished width, the straight direction");
+        "job.toml:3:1: panel.width: is missing; finished width, the straight direction");
 }
 
 TEST_CASE("Byte-order marks and CRLF change nothing, other encodings are refused") {

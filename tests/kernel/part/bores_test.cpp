@@ -144,8 +144,14 @@ TEST_CASE("A bore through from edge to edge has the length between them") {
 
 TEST_CASE("A pilot too wide for the board's thickness is refused") {
   const PartSpec part = part_of(rectangle({0, 0}, {400, 90}));
-  CHECK_NOTHROW(resolve_bore(part, up(8, 100, 60)));  // (18 - 8) / 2 = 5
-  REQUIRE_ERROR(ErrorKind::geometry, resolve_bore(part, up(8.2, 100, 60)));
+  // Pilots keep 2 to the board's faces, fixing blocks stiffening it; any other bore keeps 5.
+  CHECK_NOTHROW(resolve_bore(part, up(14, 100, 60)));  // (18 - 14) / 2 = 2
+  REQUIRE_ERROR(ErrorKind::geometry, resolve_bore(part, up(14.2, 100, 60)));
+  BoreSpec screw = up(8, 100, 60);
+  screw.use = BoreUse::foot_screw;
+  CHECK_NOTHROW(resolve_bore(part, screw));  // (18 - 8) / 2 = 5
+  screw.diameter = 8.2;
+  REQUIRE_ERROR(ErrorKind::geometry, resolve_bore(part, screw));
 }
 
 TEST_CASE("A bore that leaves the part or ends near an edge is refused") {

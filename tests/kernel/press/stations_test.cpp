@@ -11,9 +11,11 @@ using namespace lamwright::test;
 namespace {
 
 StationSpec boards(double width, double board, SpacingSpec spacing) {
-  return {width, board, board, false, spacing, 1, false};
+  return {width, board, board, 46, 50, false, spacing, 1, false};
 }
-StationSpec straps(double width, SpacingSpec spacing) { return {width, 18, 50, true, spacing, 1, false}; }
+StationSpec straps(double width, SpacingSpec spacing) {
+  return {width, 18, 50, 46, 50, true, spacing, 1, false};
+}
 
 std::string refusal(const StationSpec& spec) {
   try {
@@ -68,7 +70,8 @@ TEST_CASE("Formers that would overlap are refused with how many fit") {
   CHECK(refusal(boards(10000, 18, {SpacingSpec::Kind::pitch, 4, 0})) ==
         "formers.spacing: makes 2497 formers; allowed 2 to 2000; space them wider");
   CHECK(refusal(straps(40, {SpacingSpec::Kind::count, 0, 2})) ==
-        "formers: the pack is 40 wide and its edge formers take 100; make the panel wider, or beams and "
+        "formers: the pack is 40 wide; two formers with beams and straps up to 50 wide need 105; make the "
+        "panel wider, or beams and "
         "straps narrower");
 }
 

@@ -13,14 +13,7 @@ namespace {
 
 constexpr double kLeastExit = 20, kMostExit = 30;  // degrees
 
-// From X = 0 outward; where the foot does not reach under it, from the middle of what there is.
-double first_screw(double from, double to) {
-  const bool under = from + kScrewFromEnd <= kAtLeast && to - kScrewFromEnd >= -kAtLeast;
-  return under ? 0 : (from + to) / 2;
-}
-
-std::vector<double> screw_stations(const Job& job, double from, double to) {
-  const double first = first_screw(from, to);
+std::vector<double> screw_stations(const Job& job, double from, double to, double first) {
   std::vector<double> screws{first};
   for (double x = first + job.beams.screw_pitch; x <= to - kScrewFromEnd + kAtLeast;
        x += job.beams.screw_pitch)
@@ -157,10 +150,12 @@ struct ScrewRoom {
   // The pilot stands in wood all the way up, where sides may lean in.
   bool inside_sides(double x) const {
     const double room = pilot + kLeastWood;
-    for (const double y : {0.0, reach})
-      if (x < side_at(frame->left.edge, y) + room - kAtLeast ||
-          x > side_at(frame->right.edge, y) - room + kAtLeast)
-        return false;
+    for (const double y : {0.0, reach / 2, reach})
+      if (x < side_at(frame->left.edge, y) || x > side_at(frame->right.edge, y)) return false;
+    for (const auto* edge : {&frame->left.edge, &frame->right.edge})
+      for (std::size_t i = 0; i + 1 < edge->size(); ++i)
+        for (const double y : {reach / 2, reach})
+          if (distance(line((*edge)[i], (*edge)[i + 1]), Vec2(x, y)) < room - kAtLeast) return false;
     return true;
   }
 
@@ -175,6 +170,17 @@ struct ScrewRoom {
     return true;
   }
 };
+
+// Foot screws count from X = 0 outward; where the foot has no room for one there (a very unequal L), from the
+// middle of the wood that reaches up between the sides.
+double first_screw(const PressFrame& frame, double from, double to, double reach, double pilot) {
+  const double room = pilot + kLeastWood;
+  const double low = std::max(from + kScrewFromEnd,
+                              std::max(side_at(frame.left.edge, 0), side_at(frame.left.edge, reach)) + room);
+  const double high = std::min(
+      to - kScrewFromEnd, std::min(side_at(frame.right.edge, 0), side_at(frame.right.edge, reach)) - room);
+  return low <= kAtLeast && high >= -kAtLeast ? 0 : (low + high) / 2;
+}
 
 std::vector<double> screws_moved(const std::vector<double>& screws, const ScrewRoom& room) {
   std::vector<double> out;
@@ -291,17 +297,19 @@ BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped,
     from = std::max(from, frame.left.strap.mark.x() - past);
     to = std::min(to, frame.right.strap.mark.x() + past);
   }
+  const double pilot = 0.35 * job.beams.screw_diameter;
+  const double first = first_screw(frame, from, to, job.beams.screw_reach, pilot);
   ScrewRoom room{from + kScrewFromEnd,
                  to - kScrewFromEnd,
                  strapped ? least_apart(job) : 0,
                  {},
                  obstacles,
-                 job.beams.screw_diameter * 0.35,
-                 first_screw(from, to),
+                 pilot,
+                 first,
                  &frame,
                  job.beams.screw_reach};
   BeamLayout layout;
-  layout.screws = screws_moved(screw_stations(job, from, to), room);
+  layout.screws = screws_moved(screw_stations(job, from, to, first), room);
   layout.from = frame.foot_left();
   layout.to = frame.foot_right();
   if (!strapped) return layout;

@@ -14,6 +14,8 @@ namespace {
 constexpr double kUnderContact = kFixingHeight + kLeastWood;
 // Shortest half of a fixing block: enough wood beside its screw.
 constexpr double kLeastHalfBlock = 15;
+// Half of the gap between neighbouring blocks.
+constexpr double kBetweenBlocks = 2;
 // Places are tried on this grid, inward and round the curve.
 constexpr double kDepthStep = 1, kShiftStep = 10;
 
@@ -119,7 +121,7 @@ std::vector<Stretch> stretches(const Profile& contact, const std::vector<double>
   const auto room = [&](double a, double b) {
     double closing = 1;
     for (const double s : {a, b}) closing = std::min(closing, 1 - contact.curvature(s) * kFixingHeight);
-    return (b - a) / 2 * std::clamp(closing, 0.1, 1.0) - 0.5;
+    return (b - a) / 2 * std::clamp(closing, 0.1, 1.0) - kBetweenBlocks;
   };
   std::vector<Stretch> sites;  // of pilots that share a block
   for (const double s : pilots) {

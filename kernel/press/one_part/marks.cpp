@@ -38,7 +38,7 @@ class Labels {
 
   // Wide enough for any common letter.
   static Vec2 extent(const std::string& text, double height) {
-    return {0.7 * height * double(code_points(text).size()), height};
+    return {0.8 * height * double(code_points(text).size()), height};
   }
 
   bool free(const Vec2& low, const Vec2& high) const {

@@ -1,0 +1,259 @@
+// Nothing in a press stands in anything else: bodies, rollers, straps and texts of whole plans.
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "kernel/press/one_part/frame.hpp"
+#include "shared/units.hpp"
+#include "tests/support/jobs.hpp"
+
+using namespace lamwright;
+using namespace lamwright::test;
+
+namespace {
+
+// A body as an outline in the plane of the formers and a stretch of the width.
+struct Slice {
+  std::string name;
+  Outline outline;
+  double near, far;
+};
+
+bool lies_flat(const Body& body, const Part& part) {
+  return std::abs(body.placed.vector(part.sheet().z()).z()) > 0.999;
+}
+
+Slice slice_of(const PressPlan& plan, const Body& body) {
+  const Part& part = plan.parts[body.part];
+  const Part::Box box = part.box();
+  Vec3 low = Vec3::Constant(INFINITY), high = -low;
+  for (const double x : {box.low.x(), box.high.x()})
+    for (const double y : {box.low.y(), box.high.y()})
+      for (const double z : {box.low.z(), box.high.z()}) {
+        const Vec3 p = body.placed.point({x, y, z});
+        low = low.cwiseMin(p);
+        high = high.cwiseMax(p);
+      }
+  if (!lies_flat(body, part)) {
+    // A bar whose sheet is its end: its side, turned as the bar lies. Blocks across the press: their box.
+    if (std::abs(body.placed.z().z()) < 0.999)
+      return {body.name, rectangle(low.head<2>(), high.head<2>()), low.z(), high.z()};
+    const auto corner = [&](double x, double y) { return Vec2(body.placed.point({x, y, 0}).head<2>()); };
+    const Vec2 a = corner(box.low.x(), box.low.y()), b = corner(box.high.x(), box.low.y()),
+               c = corner(box.high.x(), box.high.y()), d = corner(box.low.x(), box.high.y());
+    return {body.name, Outline({line(a, b), line(b, c), line(c, d), line(d, a)}, body.name), low.z(),
+            high.z()};
+  }
+  std::vector<Segment> loop;
+  const auto placed = [&](const Vec2& p) {
+    return Vec2(body.placed.point(part.sheet().point({p.x(), p.y(), 0})).head<2>());
+  };
+  for (const Segment& s : part.outline().segments()) {
+    Segment moved = s;
+    moved.from = placed(s.from);
+    moved.to = placed(s.to);
+    moved.centre = placed(s.centre);
+    loop.push_back(moved);
+  }
+  return {body.name, Outline(std::move(loop), body.name), low.z(), high.z()};
+}
+
+// Deepest point of a's edge inside b, mm.
+double depth_in(const Outline& a, const Outline& b) {
+  double deepest = 0;
+  for (const Segment& s : a.segments()) {
+    const int steps = std::max(2, int(s.length() / 6));
+    for (int i = 0; i < steps; ++i) {
+      const Vec2 p = s.point((i + 0.5) / steps);
+      if (b.contains(p)) deepest = std::max(deepest, b.distance(p));
+    }
+  }
+  return deepest;
+}
+
+bool boxes_apart(const Outline& a, const Outline& b) {
+  const Box2 p = a.box(), q = b.box();
+  return (p.low.array() > q.high.array() - 0.01).any() || (q.low.array() > p.high.array() - 0.01).any();
+}
+
+std::vector<std::string> overlaps(const PressPlan& plan) {
+  std::vector<Slice> slices;
+  for (const Body& body : plan.bodies) slices.push_back(slice_of(plan, body));
+  std::vector<std::string> found;
+  for (std::size_t i = 0; i < slices.size(); ++i)
+    for (std::size_t j = i + 1; j < slices.size(); ++j) {
+      const Slice &a = slices[i], &b = slices[j];
+      if (std::min(a.far, b.far) - std::max(a.near, b.near) < 0.01 || boxes_apart(a.outline, b.outline))
+        continue;
+      if (a.name.starts_with("former-lower-2") && b.name.starts_with("bearer"))
+        continue;  // let into its groove
+      if (std::max(depth_in(a.outline, b.outline), depth_in(b.outline, a.outline)) > 0.05)
+        found.push_back(a.name + " in " + b.name);
+    }
+  return found;
+}
+
+// Jobs of all kinds; each names what it is there for.
+std::vector<std::pair<std::string, std::string>> jobs() {
+  const std::string thin = "[caul]\nkind = {thickness = 15, pitch = 30}\n";
+  return {
+      {"crown", job_text("width = 900\nprofile = [{bend = 110, radius = 415}]", birch(8))},
+      {"crown and flats", job_text("width = 900\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = "
+                                   "60}, {bend = 25, radius = 900}]",
+                                   birch(7))},
+      {"half round", job_text("width = 700\nprofile = [{bend = 180, radius = 320}]", birch(6))},
+      {"L", job_text("width = 600\nprofile = [{line = 350}, {bend = 90, radius = 200}, {line = 350}]",
+                     birch(6), "[straps]\nexit = 20\n")},
+      {"unequal L",
+       job_text("width = 400\nprofile = [{line = 300}, {bend = 45, radius = 1000}, {line = 700}]", birch(6),
+                thin)},
+      {"U", job_text("width = 450\nprofile = [{line = 250}, {bend = 90, radius = 200}, {line = 220}, {bend = "
+                     "90, radius = 200}, {line = 250}]",
+                     birch(6))},
+      {"tight crown, formers close", job_text("width = 400\nprofile = [{bend = 45, radius = 200}]", birch(6),
+                                              thin + "[formers]\nspacing = 60\n")},
+      {"formers between straps",
+       job_text("width = 900\nprofile = [{bend = 80, radius = 400}]", birch(6), "[formers]\nspacing = 52\n")},
+      {"flats over close formers",
+       job_text("width = 500\nprofile = [{line = 150}, {bend = 100, radius = 300}]", birch(6),
+                "[formers]\nspacing = 52\npressing_beam = [70, 70]\n")},
+      {"guide rollers", job_text("width = 600\nprofile = [{bend = 110, radius = 415}]", birch(8),
+                                 "[press]\nguide_rollers = true\n")},
+      {"guide rollers, shallow", job_text("width = 600\nprofile = [{bend = 60, radius = 900}]", birch(8),
+                                          "[press]\nguide_rollers = true\n")},
+      {"grooved bearers",
+       job_text("width = 800\nprofile = [{bend = 100, radius = 450}]", birch(8),
+                "[beams]\nevery = 2\n[formers]\nspacing = {count = 5}\ngroove_depth = 12\n")},
+      {"sheathed", job_text("width = 600\nprofile = [{bend = 90, radius = 400}]", birch(6),
+                            "[caul]\nkind = \"sheathed\"\nsheathing = [3, 3]\n")},
+      {"stack of boards", job_text("width = 330\ntrim = 0\nprofile = [{bend = 60, radius = 300}]", birch(6),
+                                   "[caul]\nkind = \"bare\"\n[formers]\nspacing = 18.5\n")},
+      {"thin boards", job_text("width = 600\nprofile = [{bend = 90, radius = 400}]", birch(6),
+                               "[formers]\nboard = {nominal = 12}\n")},
+  };
+}
+
+// The roller and the strap beyond it keep out of the former.
+void require_clear_of_former(const PressPlan& plan, const StrapEnd& strap) {
+  for (const Part& part : plan.parts) {
+    if (part.kind() != PartKind::former_lower) continue;
+    const auto outside = [&](const Vec2& p, double away) {
+      return !part.outline().contains(p) && part.outline().distance(p) >= away - 1e-6;
+    };
+    const Vec2 last = strap.roller ? strap.roller->on : strap.mark;
+    for (int i = 0; i <= 40; ++i) CHECK(outside(strap.leaves + i / 40.0 * (last - strap.leaves), 1.5));
+    if (!strap.roller) continue;
+    CHECK(outside(strap.roller->axis, strap.roller->diameter / 2 + 4.9));
+    for (int i = 0; i <= 40; ++i)
+      CHECK(outside(strap.roller->off + i / 40.0 * (strap.mark - strap.roller->off), 1.5));
+  }
+}
+
+}  // namespace
+
+TEST_CASE("No body of a press stands in another") {
+  int seen = 0;
+  for (const auto& [name, text] : jobs()) {
+    INFO(name);
+    const PressPlan plan = planned(text);
+    std::string all;
+    for (const std::string& overlap : overlaps(plan)) all += overlap + "; ";
+    CHECK(all == "");
+    ++seen;
+  }
+  CHECK(seen == 15);
+}
+
+TEST_CASE("The check for overlaps finds one") {
+  PressPlan plan = planned(jobs().front().second);
+  Body moved = plan.bodies.front();
+  moved.placed.origin += Vec3(7, 3, 2);
+  plan.bodies.push_back(moved);
+  CHECK_FALSE(overlaps(plan).empty());
+}
+
+TEST_CASE("Straps and guide rollers keep out of the formers") {
+  int rollers = 0;
+  for (const auto& [name, text] : jobs()) {
+    INFO(name);
+    const PressPlan plan = planned(text);
+    if (plan.closures.empty()) continue;
+    for (const StrapEnd* end : {&plan.closures.front().left, &plan.closures.front().right}) {
+      require_clear_of_former(plan, *end);
+      rollers += end->roller ? 1 : 0;
+    }
+  }
+  CHECK(rollers == 4);
+}
+
+TEST_CASE("Texts on parts stand on the wood and beside its holes") {
+  int texts = 0;
+  for (const auto& [name, job] : jobs()) {
+    INFO(name);
+    for (const Part& part :
+         planned("title = \"The long counter beside the newspapers, with a very long name\"\n" + job).parts)
+      for (const Mark& mark : part.marks()) {
+        if (mark.text.empty()) continue;
+        const double width = 0.6 * mark.height * double(mark.text.size());
+        for (const Vec2& p : {mark.at, Vec2(mark.at + Vec2(width, 0)), Vec2(mark.at + Vec2(0, mark.height)),
+                              Vec2(mark.at + Vec2(width, mark.height))})
+          CHECK(part.outline().contains(p));
+        ++texts;
+      }
+  }
+  CHECK(texts > 60);
+}
+
+TEST_CASE("Locating pins stand in a gap between slats of the top caul") {
+  int pins = 0;
+  for (const auto& [name, text] : jobs()) {
+    INFO(name);
+    const PressPlan plan = planned(text);
+    const auto top = std::find_if(plan.layers.begin(), plan.layers.end(),
+                                  [](const Layer& l) { return l.kind == Layer::Kind::top_caul; });
+    for (const Pin& pin : plan.pins) {
+      REQUIRE(top != plan.layers.end());
+      const double s = top->inner.nearest(pin.at.head<2>()).station;
+      for (const Slat& slat : top->slats)
+        CHECK((slat.to <= s - pin.diameter / 2 + 1e-9 || slat.from >= s + pin.diameter / 2 - 1e-9));
+      ++pins;
+    }
+  }
+  CHECK(pins >= 20);
+}
+
+TEST_CASE("A strap that would cut into the pack is a fail") {
+  // No trim, a thin caul of wide slats and an exit of 30: the strap falls through the pack's end.
+  const Evaluation result =
+      evaluated(job_text("width = 600\ntrim = 0\nprofile = [{bend = 100, radius = 430}]", birch(8),
+                         "[caul]\nkind = {thickness = 15, pitch = 50}\n[straps]\nexit = 30\n"));
+  INFO(only_error(result));
+  REQUIRE(result.plan);
+  const auto cut = std::find_if(result.findings.begin(), result.findings.end(),
+                                [](const Finding& f) { return f.id == "strap-clears-pack-left"; });
+  REQUIRE(cut != result.findings.end());
+  CHECK((cut->verdict == Verdict::fail) == (cut->value < 0));
+  CHECK(result.plan->uncovered_left > 0);
+}
+
+TEST_CASE("A panel that grips a mould without straps is refused") {
+  const std::string message =
+      only_error(evaluated(job_text("width = 600\nprofile = [{bend = 226, radius = 300}]", birch(8),
+                                    "[press]\nspringback = \"none\"\n[caul]\nkind = \"bare\"\n")));
+  CHECK(message ==
+        "job.toml: left end of the panel: turns 23 degrees past the vertical and grips the mould; at most 10 "
+        "come off it; make the panel in two pieces, or turn less");
+}
+
+TEST_CASE("A hollow forced onto one mould is a caution") {
+  const Evaluation result =
+      evaluated(job_text("width = 600\nprofile = [{bend = 60, radius = 400}, {bend = -15, radius = 900}, "
+                         "{bend = 50, radius = 400}]",
+                         birch(6), "[press]\nmethod = \"one-part\"\n"));
+  INFO(only_error(result));
+  REQUIRE(result.plan);
+  const auto hollow = std::find_if(result.findings.begin(), result.findings.end(),
+                                   [](const Finding& f) { return f.id == "strap-over-hollow"; });
+  REQUIRE(hollow != result.findings.end());
+  CHECK(hollow->verdict == Verdict::caution);
+  CHECK(hollow->value == 1);
+}

@@ -34,6 +34,19 @@ std::vector<const Body*> bodies_at(const PressPlan& plan, double z) {
   return out;
 }
 
+std::vector<const Body*> blocks_behind(const PressPlan& plan, double z) {
+  std::vector<const Body*> out;
+  double far_face = z;
+  for (const Body* body : bodies_at(plan, z))
+    if (former(plan.parts[body->part].kind())) far_face = std::max(far_face, depth_of(plan, *body).high);
+  for (const Body& body : plan.bodies) {
+    const PartKind kind = plan.parts[body.part].kind();
+    const bool block = kind == PartKind::fixing_block || kind == PartKind::spacer_block;
+    if (block && std::abs(depth_of(plan, body).low - far_face) < 0.01) out.push_back(&body);
+  }
+  return out;
+}
+
 std::vector<Segment> outline_of(const PressPlan& plan, const Body& body) {
   return silhouette(plan.parts[body.part], {body.placed, {}});
 }

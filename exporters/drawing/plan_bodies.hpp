@@ -21,6 +21,8 @@ bool made(const Body& body);
 bool former(PartKind kind);
 // Made bodies that the plane Z = z cuts.
 std::vector<const Body*> bodies_at(const PressPlan& plan, double z);
+// Blocks on or from the far side of the former that the plane Z = z cuts: behind it, so hidden.
+std::vector<const Body*> blocks_behind(const PressPlan& plan, double z);
 // Outline of a body in the plane of X and Y.
 std::vector<Segment> outline_of(const PressPlan& plan, const Body& body);
 

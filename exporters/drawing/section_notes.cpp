@@ -139,6 +139,25 @@ void add_body_names(const SectionSheet& sheet) {
   }
 }
 
+// One of each kind is named.
+void add_block_names(const SectionSheet& sheet) {
+  for (const auto& [kind, name] :
+       {std::pair{PartKind::fixing_block, "fixing block"}, {PartKind::spacer_block, "spacer block"}})
+    for (const Body* body : blocks_behind(sheet.plan, sheet.z)) {
+      if (sheet.plan.parts[body->part].kind() != kind) continue;
+      const Box2 box = box_of(sheet.view.paper(outline_of(sheet.plan, *body)));
+      add_note(sheet.drawing,
+               {Vec2(box.low.x() + 0.3 * box.size().x(), box.low.y() + 0.4 * box.size().y()),
+                {name},
+                -kPi / 2,
+                8,
+                70,
+                LeaderEnd::dot},
+               sheet.field);
+      break;
+    }
+}
+
 void add_base_note(const SectionSheet& sheet) {
   const Vec2 tip{beam_end(sheet, false), sheet.view.y(0)};
   add_note(sheet.drawing, {tip, {"base line Y = 0"}, kPi / 4, 8, 60, LeaderEnd::arrow}, sheet.field);
@@ -166,6 +185,7 @@ double beam_end(const SectionSheet& sheet, bool left) {
 
 void add_section_notes(const SectionSheet& sheet) {
   add_body_names(sheet);
+  add_block_names(sheet);
   add_bend_radii(sheet);
   add_layer_notes(sheet);
   at_both_ends(sheet, add_exit_note);

@@ -28,6 +28,11 @@ void add_bodies(Drawing& drawing, const PressPlan& plan, double z, const View& v
   }
 }
 
+void add_hidden_blocks(Drawing& drawing, const PressPlan& plan, double z, const View& view) {
+  for (const Body* body : blocks_behind(plan, z))
+    drawing.add(pens::kHidden, Path{view.paper(outline_of(plan, *body)), true, {}});
+}
+
 const char* pen_of(Layer::Kind kind) {
   switch (kind) {
     case Layer::Kind::panel:
@@ -166,6 +171,7 @@ Box2 section_box(const PressPlan& plan, double z) {
 
 void add_section(Drawing& drawing, const PressPlan& plan, double z, const View& view) {
   add_bodies(drawing, plan, z, view);
+  add_hidden_blocks(drawing, plan, z, view);
   add_layers(drawing, plan, view);
   add_strap(drawing, plan, z, view);
 }

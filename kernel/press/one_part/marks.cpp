@@ -19,7 +19,10 @@ std::string station_text(std::size_t formers) { return "station __ of " + std::t
 // Places texts on a part one after another, never over an edge, a bore in the face, or one another.
 class Labels {
  public:
-  explicit Labels(const Part& part) : part_(part) {}
+  explicit Labels(const Part& part) : part_(part) {
+    const Box2 box = part.outline().box();
+    taken_.push_back({{-0.5, box.low.y()}, {0.5, box.high.y()}});  // the centre line
+  }
 
   // At the free place nearest to `wish`; left out when there is none even for small letters.
   void add(std::vector<Mark>& marks, const std::string& text, const Vec2& wish) {

@@ -15,40 +15,21 @@ namespace {
 
 constexpr const char* kPractice = "common practice, no source";
 
-// The finding with its verdict: a pass keeps no advice.
-Finding judged(Finding finding, bool holds, Verdict otherwise) {
-  finding.verdict = holds ? Verdict::pass : otherwise;
-  finding.basis = kPractice;
-  if (holds) finding.advice.clear();
-  return finding;
-}
+enum class Bound { at_least, at_most };
 
-Finding at_least(std::string id, std::string title, double value, double limit, std::string unit,
-                 std::string where, Verdict otherwise, std::string advice) {
-  return judged({std::move(id),
-                 std::move(title),
-                 value,
-                 limit,
-                 std::move(unit),
-                 Verdict::pass,
-                 std::move(where),
-                 {},
-                 std::move(advice)},
-                value >= limit - kAtLeast, otherwise);
-}
-
-Finding at_most(std::string id, std::string title, double value, double limit, std::string unit,
+// A value against its limit; a pass keeps no advice.
+Finding bounded(Bound bound, std::string id, std::string title, double value, double limit, std::string unit,
                 std::string where, Verdict otherwise, std::string advice) {
-  return judged({std::move(id),
-                 std::move(title),
-                 value,
-                 limit,
-                 std::move(unit),
-                 Verdict::pass,
-                 std::move(where),
-                 {},
-                 std::move(advice)},
-                value <= limit + kAtLeast, otherwise);
+  const bool holds = bound == Bound::at_least ? value >= limit - kAtLeast : value <= limit + kAtLeast;
+  return {std::move(id),
+          std::move(title),
+          value,
+          limit,
+          std::move(unit),
+          holds ? Verdict::pass : otherwise,
+          std::move(where),
+          kPractice,
+          holds ? std::string() : std::move(advice)};
 }
 
 void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
@@ -56,9 +37,9 @@ void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
   const Closure& strap = plan.closures.front();
   for (const auto& [name, end] :
        {std::pair<std::string, const StrapEnd&>{"left", strap.left}, {"right", strap.right}}) {
-    out.push_back(at_least("strap-run-" + name, "Free run of the strap for the ratchet", end.run,
-                           plan.strap_free, "mm", name + " end", Verdict::fail,
-                           "Choose a strap with a shorter ratchet."));
+    out.push_back(bounded(Bound::at_least, "strap-run-" + name, "Free run of the strap for the ratchet",
+                          end.run, plan.strap_free, "mm", name + " end", Verdict::fail,
+                          "Choose a strap with a shorter ratchet."));
     Finding exit{"strap-exit-" + name,
                  "Angle at which the strap leaves the caul",
                  degrees(end.exit),
@@ -82,8 +63,9 @@ void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
           : "Use a caul with narrower slats, or more trim: the bare strip must be cut off.";
   for (const auto& [name, strip] :
        {std::pair<std::string, double>{"left", plan.uncovered_left}, {"right", plan.uncovered_right}})
-    out.push_back(at_most("top-caul-short-" + name, "Strip of the pack that the top caul leaves bare", strip,
-                          plan.panel.trim, "mm", name + " end", Verdict::caution, advice));
+    out.push_back(bounded(Bound::at_most, "top-caul-short-" + name,
+                          "Strip of the pack that the top caul leaves bare", strip, plan.panel.trim, "mm",
+                          name + " end", Verdict::caution, advice));
 }
 
 // How far the pack's end stays inside the strap's line at one end; the strap must not cut into it.
@@ -105,22 +87,25 @@ void add_pack_findings(const PressPlan& plan, std::vector<Finding>& out) {
   const Closure& strap = plan.closures.front();
   for (const auto& [name, end, side] :
        {std::tuple<std::string, const StrapEnd&, int>{"left", strap.left, -1}, {"right", strap.right, 1}})
-    out.push_back(at_least("strap-clears-pack-" + name, "Distance of the pack's end inside the strap",
-                           pack_inside(plan, end, side), 0, "mm", name + " end", Verdict::fail,
-                           "The strap would cut into the pack: lower straps.exit, use a thicker caul, or "
-                           "slats that reach nearer to the pack's end."));
+    out.push_back(bounded(Bound::at_least, "strap-clears-pack-" + name,
+                          "Distance of the pack's end inside the strap", pack_inside(plan, end, side), 0,
+                          "mm", name + " end", Verdict::fail,
+                          "The strap would cut into the pack: lower straps.exit, use a thicker caul, or "
+                          "slats that reach nearer to the pack's end."));
   int hollows = 0;
   for (const Run& run : plan.neutral.runs()) hollows += run.curvature < 0 ? 1 : 0;
-  out.push_back(at_most("strap-over-hollow", "Hollow bends that a strap spans without touching", hollows, 0,
-                        "", "pack", Verdict::caution,
+  out.push_back(bounded(Bound::at_most, "strap-over-hollow",
+                        "Hollow bends that a strap spans without touching", hollows, 0, "", "pack",
+                        Verdict::caution,
                         "The strap lifts off a hollow: press this shape in a two-part mould, or clamp the "
                         "hollow down by hand."));
 }
 
 void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {
   const double least = plan.foot_sloped ? std::max(150.0, plan.former_height / 3) : 150;
-  out.push_back(at_least("foot-width", "Width of the former's foot", plan.foot_width, least, "mm", "former",
-                         Verdict::caution, "Clamp the beams to the bench: a narrow foot tips."));
+  out.push_back(bounded(Bound::at_least, "foot-width", "Width of the former's foot", plan.foot_width, least,
+                        "mm", "former", Verdict::caution,
+                        "Clamp the beams to the bench: a narrow foot tips."));
   const Profile& contact = plan.sections.front().lower;
   double tightest = INFINITY;
   for (const Run& run : contact.runs())
@@ -128,12 +113,12 @@ void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {
   constexpr double kNearlyCorner = 5;
   if (std::isfinite(tightest))
     out.push_back(
-        at_least("contact-radius", "Tightest radius of the contact edge", tightest, kNearlyCorner, "mm",
-                 "former", Verdict::caution,
-                 "The contact edge is nearly a corner: use a thinner cover or caul, or a larger radius."));
-  out.push_back(at_least("former-depth", "Least depth of the former under its contact edge",
-                         contact.box().low.y(), plan.min_depth, "mm", "former", Verdict::fail,
-                         "Raise formers.min_depth."));
+        bounded(Bound::at_least, "contact-radius", "Tightest radius of the contact edge", tightest,
+                kNearlyCorner, "mm", "former", Verdict::caution,
+                "The contact edge is nearly a corner: use a thinner cover or caul, or a larger radius."));
+  out.push_back(bounded(Bound::at_least, "former-depth", "Least depth of the former under its contact edge",
+                        contact.box().low.y(), plan.min_depth, "mm", "former", Verdict::fail,
+                        "Raise formers.min_depth."));
 }
 
 // Least radius of the line on which a layer's slats bend, crowns and hollows apart.
@@ -148,22 +133,22 @@ void add_caul_findings(const Job& job, const PressPlan& plan, std::vector<Findin
     const std::string id = layer.kind == Layer::Kind::bed_caul ? "bed-caul" : "top-caul";
     if (job.caul.least_crown_radius && std::isfinite(crown))
       out.push_back(
-          at_least(id + "-crown", "Tightest crown that the caul goes round", crown,
-                   *job.caul.least_crown_radius, "mm", where, Verdict::fail,
-                   "Use a caul with narrower or thinner slats: this one does not follow the curve."));
+          bounded(Bound::at_least, id + "-crown", "Tightest crown that the caul goes round", crown,
+                  *job.caul.least_crown_radius, "mm", where, Verdict::fail,
+                  "Use a caul with narrower or thinner slats: this one does not follow the curve."));
     if (job.caul.least_hollow_radius && std::isfinite(hollow))
       out.push_back(
-          at_least(id + "-hollow", "Tightest hollow that the caul goes into", hollow,
-                   *job.caul.least_hollow_radius, "mm", where, Verdict::fail,
-                   "Use a caul with narrower or thinner slats: this one does not follow the curve."));
+          bounded(Bound::at_least, id + "-hollow", "Tightest hollow that the caul goes into", hollow,
+                  *job.caul.least_hollow_radius, "mm", where, Verdict::fail,
+                  "Use a caul with narrower or thinner slats: this one does not follow the curve."));
   }
 }
 
 void add_pin_finding(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (!job.caul.pitch) return;
-  out.push_back(at_least("locating-pins", "Locating pins in the trim", double(plan.pins.size()), 2, "",
-                         "pack", Verdict::caution,
-                         "Give some trim (panel.trim) so that pins can hold pack and cauls in place."));
+  out.push_back(bounded(Bound::at_least, "locating-pins", "Locating pins in the trim",
+                        double(plan.pins.size()), 2, "", "pack", Verdict::caution,
+                        "Give some trim (panel.trim) so that pins can hold pack and cauls in place."));
 }
 
 double apart(const std::vector<Closure>& closures) {
@@ -174,20 +159,20 @@ double apart(const std::vector<Closure>& closures) {
 }
 
 void add_spacing_finding(const PressPlan& plan, std::vector<Finding>& out) {
-  out.push_back(at_most("former-pitch", "Distance from former to former", plan.spacing.pitch, 300, "mm",
-                        "formers", Verdict::caution,
+  out.push_back(bounded(Bound::at_most, "former-pitch", "Distance from former to former", plan.spacing.pitch,
+                        300, "mm", "formers", Verdict::caution,
                         "Space the formers closer: slats sag between them and the waves show."));
   if (plan.closures.size() > 1)
-    out.push_back(at_least("strap-pitch", "Distance from strap to strap", apart(plan.closures),
-                           plan.spacing.widest + 5, "mm", "straps", Verdict::fail,
-                           "Use fewer formers, or straps on every n-th (beams.every)."));
+    out.push_back(bounded(Bound::at_least, "strap-pitch", "Distance from strap to strap",
+                          apart(plan.closures), plan.spacing.widest + 5, "mm", "straps", Verdict::fail,
+                          "Use fewer formers, or straps on every n-th (beams.every)."));
 }
 
 void add_rating_finding(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (plan.closures.empty()) return;
-  Finding finding =
-      at_most("strap-rating", "Strap tension against its rating", plan.closures.front().tension,
-              job.straps.rating, "N", "straps", Verdict::fail, "Pull less or use a stronger strap.");
+  Finding finding = bounded(Bound::at_most, "strap-rating", "Strap tension against its rating",
+                            plan.closures.front().tension, job.straps.rating, "N", "straps", Verdict::fail,
+                            "Pull less or use a stronger strap.");
   finding.basis = "EN 12195-2: lashing capacity on the strap's label";
   out.push_back(finding);
 }

@@ -45,8 +45,7 @@ void read_caul_row(const TradeRow& row, CaulSpec& caul) {
 SpacingSpec read_spacing(Reader& reader) {
   const Node node = reader.at("formers.spacing");
   if (!node || (node.node->is_string() && *node.node->value<std::string>() == "auto")) return {};
-  if (node.node->is_string() &&
-      node.node->value<std::string>()->find_first_of("0123456789½¼¾") == std::string::npos) {
+  if (node.node->is_string() && named(node)) {
     reader.refuse(node, "read \"" + *node.node->value<std::string>() + "\"",
                   "allowed auto, a greatest pitch like 300, {max_clear = 75} or {count = 12}");
     return {};

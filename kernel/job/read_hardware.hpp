@@ -7,7 +7,8 @@
 namespace lamwright {
 
 // The row of a trade table that a node names; null after an error, which lists the rows there are.
-const TradeRow* trade_row(Reader& reader, const TradeTables& trade, const Node& node, const std::string& table);
+const TradeRow* trade_row(Reader& reader, const TradeTables& trade, const Node& node,
+                          const std::string& table);
 
 // Each reads its own table of the job; errors go to the reader.
 CaulSpec read_caul(Reader& reader, const TradeTables& trade);

@@ -50,7 +50,8 @@ toml::table parsed(const std::string& text, const std::string& file) {
     std::string problem(fault.description());
     for (char& c : problem)
       if (c == '\n') c = ' ';
-    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}}, without_prefix(problem), "correct this line");
+    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}},
+                    without_prefix(problem), "correct this line");
   }
 }
 
@@ -108,8 +109,7 @@ LayupSpec read_layup(Reader& reader, const TradeTables& trade) {
     const TradeRow* board = trade_row(reader, trade, cover, "boards");
     layup.cover = board->number("thickness");
     layup.cover_stock = board->name;
-  } else if (cover && cover.node->is_string() &&
-             cover.node->value<std::string>()->find_first_of("0123456789½¼¾") == std::string::npos) {
+  } else if (cover && cover.node->is_string() && named(cover)) {
     trade_row(reader, trade, cover, "boards");
   } else {
     layup.cover = reader.length(cover);

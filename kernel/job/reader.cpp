@@ -38,6 +38,12 @@ std::string limit_text(double value) { return value >= 1e12 ? "any" : number(val
 
 }  // namespace
 
+bool named(const Node& node) {
+  const auto text = node.node ? node.node->value<std::string>() : std::nullopt;
+  return text && !text->empty() &&
+         ((text->front() >= 'a' && text->front() <= 'z') || (text->front() >= 'A' && text->front() <= 'Z'));
+}
+
 Reader::Reader(const toml::table& root, std::string file, const std::vector<KeyRow>& schemas)
     : root_(root), file_(std::move(file)), rows_(job_keys()) {
   rows_.insert(rows_.end(), schemas.begin(), schemas.end());

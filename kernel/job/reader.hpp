@@ -20,6 +20,9 @@ struct Node {
   explicit operator bool() const { return node != nullptr; }
 };
 
+// A text that begins with a letter: a name, not a quantity.
+bool named(const Node& node);
+
 class Reader {
  public:
   Reader(const toml::table& root, std::string file, const std::vector<KeyRow>& schemas);

@@ -1,7 +1,7 @@
 #include "kernel/solid/joined_volume.hpp"
 
-#include <BRepTools.hxx>
 #include <BRep_Tool.hxx>
+#include <Geom2d_Curve.hxx>
 #include <Geom_Circle.hxx>
 #include <Geom_CylindricalSurface.hxx>
 #include <Geom_Line.hxx>
@@ -11,6 +11,7 @@
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Shape.hxx>
+#include <algorithm>
 #include <cmath>
 
 #include "shared/error.hpp"
@@ -52,8 +53,20 @@ double plane_flux(const Geom_Plane& surface, const TopoDS_Face& face) {
 }
 
 double cylinder_flux(const Geom_CylindricalSurface& surface, const TopoDS_Face& face) {
-  double u0 = 0, u1 = 0, v0 = 0, v1 = 0;
-  BRepTools::UVBounds(face, u0, u1, v0, v1);
+  // Parameter curves of a joined solid are straight, so their ends hold the bounds.
+  double u0 = INFINITY, u1 = -INFINITY, v0 = INFINITY, v1 = -INFINITY;
+  for (TopExp_Explorer at(face, TopAbs_EDGE); at.More(); at.Next()) {
+    double first = 0, last = 0;
+    const Handle(Geom2d_Curve) curve =
+        BRep_Tool::CurveOnSurface(TopoDS::Edge(at.Current()), face, first, last);
+    for (const double t : {first, last}) {
+      const gp_Pnt2d p = curve->Value(t);
+      u0 = std::min(u0, p.X());
+      u1 = std::max(u1, p.X());
+      v0 = std::min(v0, p.Y());
+      v1 = std::max(v1, p.Y());
+    }
+  }
   const gp_Ax3 axes = surface.Position();
   const gp_Vec centre(axes.Location().XYZ());
   const double toward = centre.Dot(gp_Vec(axes.XDirection())) * (std::sin(u1) - std::sin(u0)) -

@@ -142,8 +142,9 @@ struct ScrewRoom {
   double apart;     // from strap holes
   std::vector<double> holes;
   std::vector<Circle> obstacles;
-  double pilot;   // radius
-  double centre;  // station of the centre screw, which never moves
+  double pilot;    // radius
+  double centre;   // station of the centre screw, which never moves
+  double between;  // least distance between two screws
   const PressFrame* frame;
   double reach;
 
@@ -193,8 +194,9 @@ std::vector<double> screws_moved(const std::vector<double>& screws, const ScrewR
       const double sense = screw > room.centre ? step : -step;
       const double inward = screw - sense, outward = screw + sense;
       const auto stands = [&](double x) {
-        return x >= room.from - kAtLeast && x <= room.to + kAtLeast && std::abs(x - room.centre) > 20 &&
-               room.free(x);
+        return x >= room.from - kAtLeast && x <= room.to + kAtLeast &&
+               std::abs(x - room.centre) >= room.between && room.free(x) &&
+               std::none_of(out.begin(), out.end(), [&](double o) { return std::abs(o - x) < room.between; });
       };
       if (stands(inward) || stands(outward)) {
         out.push_back(stands(inward) ? inward : outward);
@@ -306,6 +308,7 @@ BeamLayout beam_layout(const Job& job, const PressFrame& frame, bool strapped,
                  obstacles,
                  pilot,
                  first,
+                 std::max(job.beams.counterbore, job.beams.screw_diameter + 1) + kLeastWood,
                  &frame,
                  job.beams.screw_reach};
   BeamLayout layout;

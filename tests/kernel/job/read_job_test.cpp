@@ -137,6 +137,25 @@ TEST_CASE("Unknown rows and choices name what is known") {
         "job.toml:4:8: panel.face: read \"inside\"; allowed inner, outer or centre");
 }
 
+TEST_CASE("A name where a length could stand is looked up as a name") {
+  CHECK(message(job_text(kPanel, kPly + "\ncover = \"hardbord-3\"")) ==
+        "job.toml:6:9: layup.cover: read \"hardbord-3\", which is no row of the boards table; did you mean "
+        "\"hardboard-3\"? known: "
+        "hardboard-3 or plywood-18");
+  CHECK(message(job_text(kPanel, kPly, "[formers]\nspacing = \"wide\"\n")) ==
+        "job.toml:7:11: formers.spacing: read \"wide\"; allowed auto, a greatest pitch like 300, {max_clear "
+        "= 75} or {count = 12}");
+  CHECK(read(job_text(kPanel, kPly + "\ncover = \"hardboard-3\"")).job->layup.cover_stock == "hardboard-3");
+}
+
+TEST_CASE("One form of profile is given, with nothing that belongs to another") {
+  CHECK(message(job_text(
+            "width = 600\nprofile = {chord = 1200, rise = 150, three_points = [[0, 0], [1, 1], [2, 0]]}",
+            kPly)) == "job.toml:3:11: panel.profile: gives 2 forms of profile at once; give one of them");
+  CHECK(message(job_text("width = 600\nprofile = {chord = 1200, rise = 150, ease = 30}", kPly)) ==
+        "job.toml:3:45: panel.profile.ease: has no use with an arc; take it out");
+}
+
 TEST_CASE("A missing key says what it is for") {
   CHECK(message("[layup]\n" + kPly + "\n[panel]\nprofile = [{line = 10}, {bend = 30, radius = 300}]\n") ==
         "job.toml:3:1: panel.width: is missing; finished width, the straight direction");

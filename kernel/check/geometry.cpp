@@ -4,7 +4,6 @@
 #include <cmath>
 #include <tuple>
 
-#include "kernel/press/one_part/frame.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -77,7 +76,7 @@ double pack_inside(const PressPlan& plan, const StrapEnd& strap, int side) {
     if (layer.kind != Layer::Kind::panel && layer.kind != Layer::Kind::cover) continue;
     const Pose end = side > 0 ? layer.inner.end() : layer.inner.start();
     for (const double height : {0.0, layer.thickness})
-      least = std::min(least, one_part::inside(end.point + height * end.normal(), strap.leaves, down, side));
+      least = std::min(least, inside_strap(end.point + height * end.normal(), strap.leaves, down, side));
   }
   return least;
 }

@@ -127,9 +127,15 @@ double Outline::distance(const Vec2& p) const {
   return least;
 }
 
+Outline polygon(const std::vector<Vec2>& corners, const std::string& name) {
+  std::vector<Segment> loop;
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
+  return {std::move(loop), name};
+}
+
 Outline rectangle(const Vec2& low, const Vec2& high) {
-  const Vec2 b{high.x(), low.y()}, d{low.x(), high.y()};
-  return {{line(low, b), line(b, high), line(high, d), line(d, low)}, "rectangle"};
+  return polygon({low, {high.x(), low.y()}, high, {low.x(), high.y()}}, "rectangle");
 }
 
 }  // namespace lamwright

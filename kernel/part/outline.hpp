@@ -27,6 +27,8 @@ class Outline {
   Vec2 centroid_{0, 0};
 };
 
+// Straight edges from corner to corner. Throws as the constructor does.
+Outline polygon(const std::vector<Vec2>& corners, const std::string& name);
 Outline rectangle(const Vec2& low, const Vec2& high);
 
 }  // namespace lamwright

@@ -27,4 +27,9 @@ std::size_t instances(const PressPlan& plan, std::size_t part) {
                                    [&](const Body& body) { return body.part == part; }));
 }
 
+double inside_strap(const Vec2& p, const Vec2& from, const Vec2& down, int side) {
+  const Vec2 inward = side > 0 ? Vec2(down.y(), -down.x()) : Vec2(-down.y(), down.x());
+  return (p - from).dot(inward);
+}
+
 }  // namespace lamwright

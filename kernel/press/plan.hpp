@@ -132,4 +132,8 @@ struct PressPlan {
 
 std::size_t instances(const PressPlan& plan, std::size_t part);
 
+// Distance of a point inside a strap's line, which starts at `from` and runs along the unit vector `down`:
+// positive on the former's side. side = -1 for the left end, +1 for the right.
+double inside_strap(const Vec2& p, const Vec2& from, const Vec2& down, int side);
+
 }  // namespace lamwright

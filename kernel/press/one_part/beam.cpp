@@ -274,14 +274,11 @@ Part grooved_bearer(const Job& job, double from, double to) {
   const double w = beams.width, d = beams.depth;
   const std::vector<Vec2> corners{{0, 0},         {w, 0},     {w, d}, {w - cheek, d}, {w - cheek, floor},
                                   {cheek, floor}, {cheek, d}, {0, d}};
-  std::vector<Segment> loop;
-  for (std::size_t i = 0; i < corners.size(); ++i)
-    loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
   const Frame sheet{{to, 0, 0}, {0, 0, 1}, {0, 1, 0}};
   return make_part({to_text(PartKind::bearer),
                     PartKind::bearer,
                     stock_of(beams),
-                    Outline(std::move(loop), "grooved bearer"),
+                    polygon(corners, "grooved bearer"),
                     to - from,
                     sheet,
                     {},

@@ -99,7 +99,7 @@ std::optional<double> fitting_exit(const End& end, const Vec2& bare) {
   for (double exit = degrees(end.strap.exit); exit >= 20; exit -= 0.5) {
     const Vec2 down =
         direction(end.side > 0 ? end.caul.heading - radians(exit) : end.caul.heading + kPi + radians(exit));
-    if (inside(bare, end.caul.point, down, end.side) >= kRatchetClear) return exit;
+    if (inside_strap(bare, end.caul.point, down, end.side) >= kRatchetClear) return exit;
   }
   return std::nullopt;
 }
@@ -119,10 +119,10 @@ std::optional<double> fitting_exit(const End& end, const Vec2& bare) {
 // Parallel to the strap from the contact edge's end; that end must lie 30 inside, so the extension may give
 // way.
 void slope_side(const Layout& in, const Profile& contact, End& end) {
-  const double distance = inside(contact_end(contact, end.side), end.caul.point, end.down, end.side);
+  const double distance = inside_strap(contact_end(contact, end.side), end.caul.point, end.down, end.side);
   if (distance < kRatchetClear - kAtLeast) {
     const Vec2 tangent = end.side > 0 ? contact.end().tangent() : Vec2(-contact.start().tangent());
-    const double per_mm = inside(end.caul.point + tangent, end.caul.point, end.down, end.side);
+    const double per_mm = inside_strap(end.caul.point + tangent, end.caul.point, end.down, end.side);
     const double shorter = (kRatchetClear - distance) / -per_mm;
     if (!(per_mm < 0) || shorter > end.extend + kAtLeast)
       refuse_side(in, end, distance + (per_mm < 0 ? -per_mm * end.extend : 0),
@@ -219,8 +219,8 @@ void step_out(PressFrame& frame, bool strapped) {
     end->edge = {top, {top.x(), kFootStep}, {x, kFootStep}, {x, 0}};
     end->stepped = true;
     const bool clear =
-        inside(end->edge[2], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast &&
-        inside(end->edge[3], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast;
+        inside_strap(end->edge[2], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast &&
+        inside_strap(end->edge[3], end->caul.point, end->down, end->side) >= kStrapClear - kAtLeast;
     if (strapped && !clear) return;
   }
   frame = wider;
@@ -279,15 +279,10 @@ bool side_clears(const std::vector<Vec2>& side, const End& end, double free) {
     for (const double share : shares) {
       if (along(share) > run + kSamePoint) continue;
       const double wanted = along(share) >= zone - kSamePoint ? kRatchetClear : kStrapClear;
-      if (inside(at(share), start, end.down, end.side) < wanted - kAtLeast) return false;
+      if (inside_strap(at(share), start, end.down, end.side) < wanted - kAtLeast) return false;
     }
   }
   return true;
-}
-
-double inside(const Vec2& p, const Vec2& from, const Vec2& down, int side) {
-  const Vec2 inward = side > 0 ? Vec2(down.y(), -down.x()) : Vec2(-down.y(), down.x());
-  return (p - from).dot(inward);
 }
 
 double strap_drop(const BeamSpec& beams) { return beams.depth * 2 / 3; }

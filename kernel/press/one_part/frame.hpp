@@ -35,9 +35,6 @@ struct PressFrame {
 // Throws Error (geometry) where no former fits inside the straps: names the angle that fails.
 PressFrame press_frame(const Job& job, const Curves& curves, bool strapped);
 
-// Distance of a point inside the line from `from` along `down` (positive: on the former's side).
-double inside(const Vec2& p, const Vec2& from, const Vec2& down, int side);
-
 // Whether a side (points from the contact edge's end down) keeps 10 inside the strap and 30 beside the
 // ratchet.
 bool side_clears(const std::vector<Vec2>& side, const End& end, double free);

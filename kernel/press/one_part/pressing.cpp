@@ -14,10 +14,7 @@ Outline grooved_section(double width, double depth, double groove, double sink) 
   const std::vector<Vec2> corners{
       {0, 0},     {cheek, 0},     {cheek, sink}, {width - cheek, sink}, {width - cheek, 0},
       {width, 0}, {width, depth}, {0, depth}};
-  std::vector<Segment> loop;
-  for (std::size_t i = 0; i < corners.size(); ++i)
-    loop.push_back(line(corners[i], corners[(i + 1) % corners.size()]));
-  return {std::move(loop), "pressing beam"};
+  return polygon(corners, "pressing beam");
 }
 
 }  // namespace

@@ -4,17 +4,12 @@
 
 #include "tests/support/expect.hpp"
 #include "tests/support/random.hpp"
+#include "tests/support/shapes.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
 
 namespace {
-
-// An arc about `centre` between two angles in degrees; anticlockwise when `to` is the greater.
-Segment arc(const Vec2& centre, double radius, double from, double to) {
-  return {centre + radius * direction(radians(from)), centre + radius * direction(radians(to)),
-          radians(to - from), centre, radius};
-}
 
 std::vector<Segment> polygon(const std::vector<Vec2>& corners) {
   std::vector<Segment> loop;

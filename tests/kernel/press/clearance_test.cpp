@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 
-#include "kernel/press/one_part/frame.hpp"
 #include "shared/units.hpp"
 #include "tests/support/jobs.hpp"
 

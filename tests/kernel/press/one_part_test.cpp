@@ -2,7 +2,6 @@
 #include <catch2/catch.hpp>
 #include <set>
 
-#include "kernel/press/one_part/frame.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/units.hpp"
@@ -35,7 +34,7 @@ double side_clearance(const PressPlan& plan) {
   const Vec2 down = (strap.mark - strap.leaves).normalized();
   double least = INFINITY;
   for (const Segment& s : former_of(plan).outline().segments())
-    for (const Vec2& p : {s.from, s.to}) least = std::min(least, one_part::inside(p, strap.leaves, down, 1));
+    for (const Vec2& p : {s.from, s.to}) least = std::min(least, inside_strap(p, strap.leaves, down, 1));
   return least;
 }
 

@@ -4,19 +4,10 @@
 
 #include "tests/support/expect.hpp"
 #include "tests/support/random.hpp"
+#include "tests/support/shapes.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
-
-namespace {
-
-// An arc about `centre` between two angles in degrees; anticlockwise when `to` is the greater.
-Segment arc(const Vec2& centre, double radius, double from, double to) {
-  return {centre + radius * direction(radians(from)), centre + radius * direction(radians(to)),
-          radians(to - from), centre, radius};
-}
-
-}  // namespace
 
 TEST_CASE("A segment knows its length, points and directions") {
   const Segment l = line({10, 0}, {10, 50});

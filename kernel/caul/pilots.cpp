@@ -19,17 +19,31 @@ double nearest_middle(const std::vector<Slat>& slats, double station) {
   return std::min_element(slats.begin(), slats.end(), nearer)->middle();
 }
 
-std::vector<double> wished(const PilotSpec& spec) {
+bool holds(const PilotSpec& spec, double station) { return !spec.holds || spec.holds(station); }
+
+// From an end of the pack inward, the first place that holds a screw; nothing before the middle.
+void add_end(const PilotSpec& spec, double from, double sense, std::vector<double>& stations) {
+  constexpr double kStep = 5;
+  for (double in = kEndInset; in < (spec.pack_to - spec.pack_from) / 2; in += kStep)
+    if (holds(spec, from + sense * in)) return stations.push_back(from + sense * in);
+}
+
+std::vector<double> on_continuous(const PilotSpec& spec) {
   std::vector<double> stations{spec.datum};
-  if (spec.slats.empty()) {
-    stations.insert(stations.end(), spec.changes.begin(), spec.changes.end());
-    stations.push_back(spec.pack_from + kEndInset);
-    stations.push_back(spec.pack_to - kEndInset);
-    return stations;
-  }
+  stations.insert(stations.end(), spec.changes.begin(), spec.changes.end());
+  std::erase_if(stations, [&](double s) { return !holds(spec, s); });
+  add_end(spec, spec.pack_from, 1, stations);
+  add_end(spec, spec.pack_to, -1, stations);
+  return stations;
+}
+
+std::vector<double> wished(const PilotSpec& spec) {
+  if (spec.slats.empty()) return on_continuous(spec);
+  std::vector<double> stations;
+  if (holds(spec, spec.datum)) stations.push_back(spec.datum);
   std::vector<Slat> wide;
   for (const Slat& slat : spec.slats)
-    if (slat.width() >= kLeastScrewed) wide.push_back(slat);
+    if (slat.width() >= kLeastScrewed && holds(spec, slat.middle())) wide.push_back(slat);
   if (wide.empty()) return stations;
   for (const double change : spec.changes) stations.push_back(nearest_middle(wide, change));
   stations.push_back(wide.front().middle());

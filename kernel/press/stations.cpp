@@ -119,7 +119,8 @@ Stations stations(const StationSpec& spec) {
   if (spec.spacing.kind == SpacingSpec::Kind::automatic && note.empty())
     note = "Former spacing: at most " + number(kAutomaticPitch) +
            " apart, common practice; not yet worked out from the cauls' stiffness.";
-  Stations out{{pitch, pitch - spec.board, spec.widest, every, note}, {}, strapped_every(count, every), {}};
+  Stations out{{pitch, pitch - spec.board, spec.widest, every, note}, {}, {}, {}};
+  out.strapped = spec.strapped ? strapped_every(count, every) : std::vector<bool>(std::size_t(count), false);
   for (int i = 0; i < count; ++i) out.mid_planes.push_back(spec.widest / 2 + i * pitch);
   out.borne = borne_of(spec, out.mid_planes);
   return out;

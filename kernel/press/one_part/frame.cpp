@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "kernel/press/mould/timber.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
@@ -16,7 +17,7 @@ std::string side_name(int side) { return side < 0 ? "left" : "right"; }
 
 struct Layout {
   const Job& job;
-  const Curves& curves;  // chord at Y = 0
+  const PressCurves& curves;  // chord at Y = 0
   bool strapped;
   bool rollers;
   double free;
@@ -285,9 +286,7 @@ bool side_clears(const std::vector<Vec2>& side, const End& end, double free) {
   return true;
 }
 
-double strap_drop(const BeamSpec& beams) { return beams.depth * 2 / 3; }
-
-PressFrame press_frame(const Job& job, const Curves& curves, bool strapped) {
+PressFrame press_frame(const Job& job, const PressCurves& curves, bool strapped) {
   Layout in{job, curves, strapped, strapped && job.press.guide_rollers, job.straps.ratchet + kRatchetSpare};
   PressFrame frame = settled(in);
   if (strapped && !in.rollers && !foot_stands(frame)) {

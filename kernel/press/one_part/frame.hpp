@@ -1,7 +1,8 @@
 // The frame of a one-part press: where straps leave and hook, where the base lies, how the former's sides
 // run.
 #pragma once
-#include "kernel/press/one_part/curves.hpp"
+#include "kernel/press/mould/curves.hpp"
+#include "kernel/press/mould/mould.hpp"
 
 namespace lamwright::one_part {
 
@@ -18,8 +19,8 @@ struct End {
 };
 
 struct PressFrame {
-  Curves curves;    // moved so that the base is at Y = 0
-  Profile contact;  // contact edge with both extensions
+  PressCurves curves;  // moved so that the base is at Y = 0
+  Profile contact;     // contact edge with both extensions
   End left;
   End right;
   double strap_free = 0;
@@ -30,17 +31,15 @@ struct PressFrame {
   double foot_right() const { return right.edge.back().x(); }
   double foot() const { return foot_right() - foot_left(); }
   bool sloped() const { return left.sloped || right.sloped; }
+  Mould mould() const { return {contact, left.extend, right.extend, left.edge, right.edge}; }
 };
 
 // Throws Error (geometry) where no former fits inside the straps: names the angle that fails.
-PressFrame press_frame(const Job& job, const Curves& curves, bool strapped);
+PressFrame press_frame(const Job& job, const PressCurves& curves, bool strapped);
 
 // Whether a side (points from the contact edge's end down) keeps 10 inside the strap and 30 beside the
 // ratchet.
 bool side_clears(const std::vector<Vec2>& side, const End& end, double free);
-
-// Drop of the strap hole under the base: two thirds of the beam's depth.
-double strap_drop(const BeamSpec& beams);
 
 inline constexpr double kStrapClear = 10;    // former's side inside the strap line
 inline constexpr double kRatchetClear = 30;  // the same beside the ratchet

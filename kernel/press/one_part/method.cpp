@@ -3,9 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "kernel/press/assembly.hpp"
-#include "kernel/press/one_part/blocks.hpp"
-#include "kernel/press/one_part/marks.hpp"
+#include "kernel/press/mould/assemble.hpp"
+#include "kernel/press/one_part/beam.hpp"
 #include "kernel/press/one_part/pressing.hpp"
 #include "kernel/press/stations.hpp"
 #include "kernel/profile/offset.hpp"
@@ -26,10 +25,9 @@ struct Laid {
   bool strapped;
   Stations stations;
   PressFrame frame;
-  BedCaul bed;
+  LaidCaul bed;
   std::vector<FlatPressed> flats;
   BeamLayout beam;
-  std::vector<FixingBlock> fixing;  // beside each former
 };
 
 bool uses_straps(const Job& job) {
@@ -51,11 +49,11 @@ StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
           job.beams.every_given};
 }
 
-std::vector<Circle> clamp_circles(const Job& job, const std::vector<FlatPressed>& flats) {
-  std::vector<Circle> circles;
+std::vector<Obstacle> clamp_holes(const Job& job, const std::vector<FlatPressed>& flats) {
+  std::vector<Obstacle> holes;
   for (const FlatPressed& flat : flats)
-    for (const Vec2& c : flat.clamps) circles.push_back({c, job.formers.clamp_hole / 2});
-  return circles;
+    for (const Vec2& c : flat.clamps) holes.push_back({c, job.formers.clamp_hole / 2});
+  return holes;
 }
 
 Laid lay(const Job& job, const Panel& panel) {
@@ -64,108 +62,29 @@ Laid lay(const Job& job, const Panel& panel) {
     throw geometry_error("straps.kind", "\"none\" leaves nothing that presses the pack into a slatted caul",
                          "take it out, or use a sheathed or bare mould");
   const Stations where = stations(station_spec(job, panel, strapped));
-  PressFrame frame = press_frame(job, curves(job, panel), strapped);
-  BedCaul bed = bed_caul(job, frame, panel);
+  PressFrame frame = press_frame(job, press_curves(job, panel, panel.pressed, Moulds::lower), strapped);
+  LaidCaul bed = bed_caul(job, panel, frame.curves, frame.mould());
   std::vector<FlatPressed> flat = flats(job, frame, panel);
-  BeamLayout beam = beam_layout(job, frame, strapped, clamp_circles(job, flat));
-  std::vector<FixingBlock> fixing;
-  if (needs_fixing_blocks(job, bed)) fixing = fixing_blocks(job, frame, bed.pilots);
-  return {job,
-          panel,
-          strapped,
-          where,
-          frame,
-          std::move(bed),
-          std::move(flat),
-          std::move(beam),
-          std::move(fixing)};
+  BeamLayout beam = beam_layout(job, frame, frame.mould(), strapped, clamp_holes(job, flat));
+  return {job, panel, strapped, where, frame, std::move(bed), std::move(flat), std::move(beam)};
 }
 
-Part panel_part(const Panel& panel, const Curves& curves) {
-  std::vector<Segment> loop = segments(curves.inner);
-  std::vector<Segment> outer = segments(curves.outer);
-  const Vec2 right_inner = loop.back().to, left_inner = loop.front().from;
-  loop.push_back(line(right_inner, outer.back().to));
-  for (auto s = outer.rbegin(); s != outer.rend(); ++s) loop.push_back(s->reversed());
-  loop.push_back(line(outer.front().from, left_inner));
-  return make_part({to_text(PartKind::panel),
-                    PartKind::panel,
-                    counted(long(panel.plies.size()), "sheet"),
-                    Outline(std::move(loop), "panel"),
-                    panel.blank_width(),
-                    {},
-                    {},
-                    {},
-                    false});
-}
-
-bool is_grooved(const Laid& laid, bool strapped) {
-  return !strapped && laid.job.formers.groove_depth.has_value();
-}
-
-void add_formers(const Laid& laid, AssemblyBuilder& assembly) {
-  const std::size_t count = laid.stations.mid_planes.size();
-  for (const bool on_strap : {true, false}) {
-    const auto& flags = laid.stations.strapped;
-    const auto stands = [&](std::size_t i) { return (laid.strapped && flags[i]) == on_strap; };
-    bool any = false;
-    for (std::size_t i = 0; i < count; ++i) any = any || stands(i);
-    if (!any) continue;
-    const Part bare = former_part(
-        {laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, is_grooved(laid, on_strap)});
-    const Part former = bare.marked(former_marks(laid.job, laid.frame, bare, count));
-    const Part plain =
-        on_strap ? beam_part(laid.job, laid.beam) : bearer_part(laid.job, laid.frame, laid.beam);
-    // The sheet of a grooved bearer is its end; there is no side to mark.
-    const Part support =
-        is_grooved(laid, on_strap) ? plain : plain.marked(beam_marks(laid.job, laid.frame, plain, count));
-    for (std::size_t i = 0; i < count; ++i) {
-      if (!stands(i)) continue;
-      const double z = laid.stations.mid_planes[i];
-      assembly.add(former, {{0, 0, z - laid.job.formers.thickness / 2}}, Group::lower);
-      if (!laid.strapped && !laid.stations.borne[i]) continue;
-      assembly.add(support, {{0, -laid.job.beams.depth, z - laid.job.beams.width / 2}}, Group::lower);
-    }
-  }
-}
-
-void add_spacers(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
-  if (laid.stations.spacing.clear < 1) return;  // boards stand face to face
-  const Part former = former_part({laid.job, laid.frame, laid.bed, laid.flats, laid.beam.screws, false});
-  const SpacerRows rows = spacer_rows(laid.job, laid.frame, former, laid.fixing);
-  if (rows.missing > 0)
-    notes.push_back(counted(rows.missing, "row") + " of spacer blocks left out: no room for a section " +
-                    number(laid.job.formers.block_width) + " x " + number(laid.job.formers.block_depth) +
-                    " under the contact edge.");
-  for (std::size_t i = 0; i + 1 < laid.stations.mid_planes.size(); ++i)
-    for (const SpacerRow& row : rows.rows) {
-      const PlacedBlock block = spacer_block(laid.job, row, laid.stations.spacing.clear,
-                                             laid.stations.mid_planes[i] + laid.job.formers.thickness / 2);
-      assembly.add(block.part, block.placed, Group::lower);
-    }
-}
-
-void add_fixing_blocks(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
-  if (laid.fixing.empty()) return;
-  const double t = laid.job.formers.thickness, clear = laid.stations.spacing.clear;
-  const std::size_t count = laid.stations.mid_planes.size();
-  const bool both = clear >= 2 * t - kAtLeast, one = clear >= t - kAtLeast;
-  if (!both)
-    notes.push_back("Formers stand " + number(clear, 1) + " apart: " +
-                    (one ? "fixing blocks go on one side of each former only."
-                         : "no room for fixing blocks between them; predrill caul screws with care."));
-
-  for (std::size_t i = 0; i < count; ++i)
-    for (const int side : {-1, 1}) {
-      const bool outside = (side < 0 && i == 0) || (side > 0 && i + 1 == count);
-      if (!outside && !both && !(one && side > 0)) continue;
-      const double z = laid.stations.mid_planes[i] + (side < 0 ? -1.5 * t : 0.5 * t);
-      for (const FixingBlock& block : laid.fixing) {
-        Frame placed = block.placed;
-        placed.origin.z() = z;
-        assembly.add(block.part, placed, Group::lower);
-      }
-    }
+MouldPieces pieces(const Laid& laid) {
+  const PressFrame& frame = laid.frame;
+  std::vector<Vec2> clamps;
+  for (const FlatPressed& flat : laid.flats)
+    clamps.insert(clamps.end(), flat.clamps.begin(), flat.clamps.end());
+  return {laid.job,
+          laid.stations,
+          frame.mould(),
+          laid.bed,
+          laid.beam.screws,
+          clamps,
+          laid.beam.timber(),
+          {frame.foot_left(), frame.foot_right(), laid.beam.screws, {}},
+          beam_ticks(frame.curves.inner, laid.job.panel.trim, 0),
+          {frame.contact, frame.left.extend, frame.right.extend, -1, 0},
+          {}};
 }
 
 // Those planes, from the first on, that lie at least `apart` from the one before.
@@ -223,7 +142,7 @@ std::vector<Closure> closures(const Laid& laid) {
 }
 
 std::vector<Layer> layers(const Laid& laid) {
-  const Curves& c = laid.frame.curves;
+  const PressCurves& c = laid.frame.curves;
   const CaulSpec& caul = laid.job.caul;
   std::vector<Layer> out;
   const Profile bed_base = offset(laid.frame.contact, caul.liner);
@@ -372,9 +291,7 @@ PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
                  .notes = {}};
   plan.reason = reason_of(suits(panel), laid);
   AssemblyBuilder assembly;
-  add_formers(laid, assembly);
-  add_spacers(laid, assembly, plan.notes);
-  add_fixing_blocks(laid, assembly, plan.notes);
+  add_mould(pieces(laid), assembly, plan.notes);
   add_pressing_beams(laid, assembly, plan.notes);
   assembly.add(panel_part(panel, laid.frame.curves), {}, Group::panel);
   assembly.finish(plan);

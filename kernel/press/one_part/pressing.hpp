@@ -1,8 +1,11 @@
 // Pressing beams over the flats of the blank.
 #pragma once
-#include "kernel/press/one_part/former.hpp"
+#include "kernel/press/one_part/frame.hpp"
 
 namespace lamwright::one_part {
+
+// Flats of the blank with the clamp holes of their pressing beams, in the frame of the press.
+std::vector<FlatPressed> flats(const Job& job, const PressFrame& frame, const Panel& panel);
 
 // A pressing beam as it lies over a flat in the plane of a former, its middle plane at Z = 0 of the frame.
 struct PressingBeam {
@@ -12,5 +15,7 @@ struct PressingBeam {
 };
 PressingBeam pressing_beam(const Job& job, const PressFrame& frame, const Panel& panel,
                            const FlatPressed& flat, bool strapped);
+
+inline constexpr double kClampInside = 50;  // wood between contact edge and clamp hole
 
 }  // namespace lamwright::one_part

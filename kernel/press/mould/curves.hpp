@@ -1,27 +1,30 @@
-// The lines of a one-part press in cross-section, from the blank outward and inward.
+// The lines of a press in cross-section, from the blank outward and inward.
 #pragma once
 #include "kernel/job/job.hpp"
 #include "kernel/press/plan.hpp"
 
-namespace lamwright::one_part {
+namespace lamwright {
 
-// Everything in the frame where the neutral line's chord is at `chord_height` (0 until the base is known).
-struct Curves {
+// All in one frame; it begins as the neutral line's own.
+struct PressCurves {
   Profile neutral;
-  Profile inner;                // inner face of the blank
-  Profile outer;                // outer face
-  Profile contact;              // contact edge between the pack's ends
-  Profile over;                 // outer face of the upper cover: the top caul lies on it
-  double bed = 0;               // distance from the inner face to the contact edge: cover, bed caul, liner
-  double top = 0;               // thickness of the top caul
-  std::vector<Slat> top_slats;  // stations on `over`; empty: continuous
+  Profile inner;                 // inner face of the blank
+  Profile outer;                 // outer face
+  Profile contact;               // lower contact edge between the pack's ends
+  Profile over;                  // outer face of the upper cover: the top caul lies on it
+  std::optional<Profile> upper;  // contact edge of an upper mould between the pack's ends
+  double bed = 0;                // distance from the inner face to the contact edge: cover, bed caul, liner
+  double top = 0;                // thickness of the top caul
+  double above = 0;  // distance from the outer face to the upper contact edge: cover, top caul, liner
+  std::vector<Slat> top_slats;      // stations on `over`; empty: continuous
   double top_from = 0, top_to = 0;  // the top caul's ends, stations on `over`
   double datum = 0;                 // station on the neutral line
 };
 
 // Throws Error (geometry) when a line collapses or crosses itself, or not one slat of the top caul fits.
-Curves curves(const Job& job, const Panel& panel);
-Curves moved(const Curves& curves, const Vec2& by);
+enum class Moulds { lower, both };
+PressCurves press_curves(const Job& job, const Panel& panel, const Profile& neutral, Moulds moulds);
+PressCurves moved(const PressCurves& curves, const Vec2& by);
 
 // Station of the datum slat on the neutral line: the middle of the girth for bends of one sense; the
 // inflection nearest to it otherwise; the middle of the bend of an L (one bend between flats). Ties to the
@@ -33,7 +36,7 @@ SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector
 
 // The pitch nearest to the job's own, within a tenth of it, with which the top caul leaves no strip wider
 // than the trim at either end; nothing when there is none, or when the job's own pitch does.
-std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const Curves& curves);
+std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const PressCurves& curves);
 
 // A straight stretch counts as a flat from this length on. Common practice, no source.
 inline constexpr double kLeastFlat = 60;
@@ -41,4 +44,4 @@ inline constexpr double kLeastFlat = 60;
 inline constexpr double kPin = 4;
 inline constexpr double kPinGap = 5;
 
-}  // namespace lamwright::one_part
+}  // namespace lamwright

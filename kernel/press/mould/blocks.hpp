@@ -1,8 +1,9 @@
 // Blocks between and beside the formers.
 #pragma once
-#include "kernel/press/one_part/former.hpp"
+#include "kernel/job/job.hpp"
+#include "kernel/press/mould/mould.hpp"
 
-namespace lamwright::one_part {
+namespace lamwright {
 
 // A fixing block as it lies against a former, its near face at Z = 0 of the frame.
 struct FixingBlock {
@@ -21,7 +22,7 @@ struct SpacerRows {
   std::vector<SpacerRow> rows;
   int missing = 0;
 };
-SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& former,
+SpacerRows spacer_rows(const Job& job, const Mould& mould, const Part& former,
                        const std::vector<FixingBlock>& fixing);
 
 // A block from one former to the next, and where it lies between planes z and z + clear.
@@ -32,13 +33,11 @@ struct PlacedBlock {
 PlacedBlock spacer_block(const Job& job, const SpacerRow& row, double clear, double z);
 
 // One for each pilot, shorter where the next is near; pilots too near for two blocks share one.
-std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame,
-                                       const std::vector<double>& pilots);
+std::vector<FixingBlock> fixing_blocks(const Job& job, const Mould& mould, const std::vector<double>& pilots);
 
 // A caul screw's axis must keep 4 diameters from the board's face (EN 1995-1-1 table 8.6, a2,CG).
-bool needs_fixing_blocks(const Job& job, const BedCaul& bed);
+bool needs_fixing_blocks(const Job& job, const std::vector<double>& pilots);
 
 inline constexpr double kFixingLength = 60, kFixingHeight = 40;
-inline constexpr double kCaulScrew = 4;  // diameter
 
-}  // namespace lamwright::one_part
+}  // namespace lamwright

@@ -1,13 +1,14 @@
-#include "kernel/press/one_part/blocks.hpp"
+#include "kernel/press/mould/blocks.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 
+#include "kernel/press/mould/caul.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
 
-namespace lamwright::one_part {
+namespace lamwright {
 namespace {
 
 // A spacer stays below the fixing blocks and their screws.
@@ -50,7 +51,7 @@ std::vector<Vec2> edge_points(const FixingBlock& block) {
   return points;
 }
 
-bool fits(const Rect& rect, const PressFrame& frame, const Part& former, const std::vector<Vec2>& blocks) {
+bool fits(const Rect& rect, const Mould& mould, const Part& former, const std::vector<Vec2>& blocks) {
   for (const Vec2& p : blocks)
     if (rect.distance(p) < kLeastWood) return false;
   const Vec2 middle = (rect.low + rect.high) / 2;
@@ -58,34 +59,34 @@ bool fits(const Rect& rect, const PressFrame& frame, const Part& former, const s
     for (const double y : {rect.low.y(), middle.y(), rect.high.y()}) {
       const Vec2 p{x, y};
       if (!former.outline().contains(p) || former.outline().distance(p) < kLeastWood) return false;
-      if (frame.contact.nearest(p).distance < kUnderContact) return false;
+      if (mould.contact.nearest(p).distance < kUnderContact) return false;
     }
   return std::all_of(former.bores().begin(), former.bores().end(),
                      [&](const Bore& bore) { return clear_of_bore(rect, bore); });
 }
 
 // The place nearest under the contact edge at that station, the block upright or lying.
-std::optional<Rect> place_under(const Job& job, const PressFrame& frame, const Part& former,
+std::optional<Rect> place_under(const Job& job, const Mould& mould, const Part& former,
                                 const std::vector<Vec2>& blocks, double station) {
-  const Pose pose = frame.contact.at(station);
+  const Pose pose = mould.contact.at(station);
   const std::array<Vec2, 2> sizes{Vec2(job.formers.block_depth, job.formers.block_width),
                                   Vec2(job.formers.block_width, job.formers.block_depth)};
   for (double depth = kUnderContact; depth < 400; depth += kDepthStep)
     for (const Vec2& size : sizes) {
       const Vec2 middle = pose.point - depth * pose.normal();
       const Rect rect{middle - size / 2, middle + size / 2};
-      if (fits(rect, frame, former, blocks)) return rect;
+      if (fits(rect, mould, former, blocks)) return rect;
     }
   return std::nullopt;
 }
 
 // A row may shift by half of what the spacing leaves to the greatest.
-std::optional<Rect> place_near(const Job& job, const PressFrame& frame, const Part& former,
+std::optional<Rect> place_near(const Job& job, const Mould& mould, const Part& former,
                                const std::vector<Vec2>& blocks, double station, double slack) {
   for (double shift = 0; shift <= slack + kSamePoint; shift += kShiftStep)
     for (const double s : {station + shift, station - shift}) {
-      if (s < 0 || s > frame.contact.girth()) continue;
-      if (const auto rect = place_under(job, frame, former, blocks, s)) return rect;
+      if (s < 0 || s > mould.contact.girth()) continue;
+      if (const auto rect = place_under(job, mould, former, blocks, s)) return rect;
     }
   return std::nullopt;
 }
@@ -143,9 +144,9 @@ std::vector<Stretch> stretches(const Profile& contact, const std::vector<double>
   return out;
 }
 
-FixingBlock fixing_block(const Job& job, const PressFrame& frame, const Stretch& stretch) {
-  const Pose pose = frame.contact.at((stretch.from + stretch.to) / 2);
-  const Profile top = in_frame(cut(frame.contact, stretch.from, stretch.to), pose);
+FixingBlock fixing_block(const Job& job, const Mould& mould, const Stretch& stretch) {
+  const Pose pose = mould.contact.at((stretch.from + stretch.to) / 2);
+  const Profile top = in_frame(cut(mould.contact, stretch.from, stretch.to), pose);
   const double bottom = std::min(-kFixingHeight, top.box().low.y() - kFixingHeight / 2);
   const double shift = top.box().low.x();
   std::vector<Segment> loop = segments(top.moved({-shift, -bottom}));
@@ -171,19 +172,19 @@ FixingBlock fixing_block(const Job& job, const PressFrame& frame, const Stretch&
 
 }  // namespace
 
-SpacerRows spacer_rows(const Job& job, const PressFrame& frame, const Part& former,
+SpacerRows spacer_rows(const Job& job, const Mould& mould, const Part& former,
                        const std::vector<FixingBlock>& fixing) {
   std::vector<Vec2> blocks;
   for (const FixingBlock& block : fixing)
     for (const Vec2& p : edge_points(block)) blocks.push_back(p);
-  const double girth = frame.contact.girth();
+  const double girth = mould.contact.girth();
   const int least = std::max(2, int(std::ceil(girth / job.formers.brace_rows - kWholeNumber)));
   SpacerRows best{{}, least};
   for (int count = least; count <= least + 3; ++count) {
     SpacerRows rows;
     const double slack = std::max(20.0, (job.formers.brace_rows - girth / count) / 2);
     for (int i = 0; i < count; ++i) {
-      const auto rect = place_near(job, frame, former, blocks, (i + 0.5) * girth / count, slack);
+      const auto rect = place_near(job, mould, former, blocks, (i + 0.5) * girth / count, slack);
       const auto meets = [&](const SpacerRow& row) {
         return rect->low.x() < row.low.x() + row.size.x() + kLeastWood &&
                row.low.x() < rect->high.x() + kLeastWood &&
@@ -223,16 +224,16 @@ PlacedBlock spacer_block(const Job& job, const SpacerRow& row, double clear, dou
   return {std::move(part), corner_frame({row.low.x(), row.low.y(), z}, dims)};
 }
 
-std::vector<FixingBlock> fixing_blocks(const Job& job, const PressFrame& frame,
+std::vector<FixingBlock> fixing_blocks(const Job& job, const Mould& mould,
                                        const std::vector<double>& pilots) {
   std::vector<FixingBlock> out;
-  for (const Stretch& stretch : stretches(frame.contact, pilots))
-    out.push_back(fixing_block(job, frame, stretch));
+  for (const Stretch& stretch : stretches(mould.contact, pilots))
+    out.push_back(fixing_block(job, mould, stretch));
   return out;
 }
 
-bool needs_fixing_blocks(const Job& job, const BedCaul& bed) {
-  return !bed.pilots.empty() && job.formers.thickness / 2 < 4 * kCaulScrew - kAtLeast;
+bool needs_fixing_blocks(const Job& job, const std::vector<double>& pilots) {
+  return !pilots.empty() && job.formers.thickness / 2 < 4 * kCaulScrew - kAtLeast;
 }
 
-}  // namespace lamwright::one_part
+}  // namespace lamwright

@@ -40,6 +40,75 @@ Json strap_json(const StrapEnd& strap) {
   return json;
 }
 
+Json choice_json(const PullChoice& choice) {
+  return {{"axis_deg", json_number(degrees(choice.axis))},
+          {"at", json_number(choice.at)},
+          {"least", json_number(choice.least)},
+          {"mean", json_number(choice.mean)},
+          {"greatest", json_number(choice.greatest)},
+          {"spread", json_number(choice.spread())}};
+}
+
+// Angles and shares of one run, least first; a share is the cosine of the angle.
+Json run_pull_json(const PressPlan& plan, std::size_t i) {
+  const RunPull& pull = plan.pull->runs[i];
+  return {
+      {"run", run_name(plan.neutral, i)},
+      {"angle_deg",
+       {{"least", json_number(degrees(pull.least()))}, {"greatest", json_number(degrees(pull.greatest()))}}},
+      {"share",
+       {{"least", json_number(pull.least_share())}, {"greatest", json_number(pull.greatest_share())}}}};
+}
+
+// Pressures as multiples of pull / (chord x width).
+Json pull_json(const PressPlan& plan) {
+  const Pull& pull = *plan.pull;
+  Json runs = Json::array(), compared = Json::array();
+  for (std::size_t i = 0; i < pull.runs.size(); ++i) runs.push_back(run_pull_json(plan, i));
+  for (const NamedPull& named : pull.compared) {
+    Json json = choice_json(named.choice);
+    json["pull"] = named.name;
+    compared.push_back(json);
+  }
+  Json json{{"name", pull.name},
+            {"axis_deg", json_number(degrees(pull.axis))},
+            {"through", json_point(pull.through)},
+            {"draft_deg", json_number(degrees(pull.draft))},
+            {"runs", runs},
+            {"compared", compared},
+            {"best", pull.best ? choice_json(*pull.best) : Json(nullptr)},
+            {"best_position", pull.best_position ? choice_json(*pull.best_position) : Json(nullptr)}};
+  json["best_position_tensions"] =
+      Json::array({json_number(pull.left_tension), json_number(pull.right_tension)});
+  return json;
+}
+
+Json seating_json(const Seated& seated) {
+  const Seating& seating = seated.seating;
+  Json lifted = Json::array();
+  for (const Stretch& s : seating.lifted())
+    lifted.push_back(Json::array({json_number(s.from), json_number(s.to)}));
+  const Stretch stray = seated.full_contact.value_or(Stretch{});
+  const bool within = stray.from <= 0 && stray.to >= 0;
+  return {{"hold", to_text(seating.hold())},
+          {"pull", json_number(seated.pull)},
+          {"unit", json_number(seated.unit)},
+          {"least", json_number(seating.least())},
+          {"mean", json_number(seating.mean())},
+          {"greatest", json_number(seating.greatest())},
+          {"side_thrust", seated.side_thrust ? json_number(*seated.side_thrust) : Json(nullptr)},
+          {"tilt_deg", json_number(degrees(seating.tilt()))},
+          {"stray", Json::array({json_number(within ? -stray.from : 0), json_number(within ? stray.to : 0)})},
+          {"lifted", lifted}};
+}
+
+Json loop_json(const PressPlan& plan, const Loop& loop) {
+  return {{"anchor", loop.pinned ? "pin" : "loop"},
+          {"length", json_number(loop.length)},
+          {"open_length", json_number(loop.open_length)},
+          {"count", 2 * plan.closures.size()}};
+}
+
 Json pins_json(const PressPlan& plan) {
   Json out = Json::array();
   for (const Pin& pin : plan.pins)
@@ -58,17 +127,23 @@ Json press_json(const PressPlan& plan) {
   const Section& first = plan.sections.front();
   Json contact{{"lower", {{"runs", json_runs(first.lower)}}}};
   if (first.upper) contact["upper"] = {{"runs", json_runs(*first.upper)}};
-  return {{"method", plan.method},
-          {"reason", plan.reason},
-          {"stations", stations},
-          {"strapped", strapped},
-          {"spacing",
-           {{"pitch", json_number(plan.spacing.pitch)},
-            {"clear", json_number(plan.spacing.clear)},
-            {"every", plan.spacing.every}}},
-          {"contact", contact},
-          {"straps", straps},
-          {"pins", pins_json(plan)}};
+  Json json{{"method", plan.method},
+            {"reason", plan.reason},
+            {"stations", stations},
+            {"strapped", strapped},
+            {"spacing",
+             {{"pitch", json_number(plan.spacing.pitch)},
+              {"clear", json_number(plan.spacing.clear)},
+              {"every", plan.spacing.every}}},
+            {"contact", contact},
+            {"straps", straps},
+            {"pins", pins_json(plan)}};
+  if (plan.pull) json["pull"] = pull_json(plan);
+  if (plan.seated) json["seating"] = seating_json(*plan.seated);
+  if (!plan.closures.empty() && plan.closures.front().loop)
+    json["loops"] = loop_json(plan, *plan.closures.front().loop);
+  if (plan.opening.norm() > 0) json["opening"] = json_point(plan.opening);
+  return json;
 }
 
 Json hole_json(const Bore& bore) {

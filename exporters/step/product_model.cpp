@@ -67,6 +67,8 @@ Colour colour_of(PartKind kind) {
       return {0.42, 0.50, 0.56};  // slate
     case PartKind::pressing_beam:
       return {0.60, 0.38, 0.30};  // brick
+    case PartKind::stop:
+      return {0.36, 0.42, 0.34};  // lichen
     case PartKind::panel:
       return {0.86, 0.80, 0.68};  // pale veneer
   }

@@ -39,6 +39,7 @@ void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
     out.push_back(bounded(Bound::at_least, "strap-run-" + name, "Free run of the strap for the ratchet",
                           end.run, plan.strap_free, "mm", name + " end", Verdict::fail,
                           "Choose a strap with a shorter ratchet."));
+    if (strap.loop) continue;  // runs straight along the pull
     Finding exit{"strap-exit-" + name,
                  "Angle at which the strap leaves the caul",
                  degrees(end.exit),
@@ -87,10 +88,12 @@ void add_pack_findings(const PressPlan& plan, std::vector<Finding>& out) {
   for (const auto& [name, end, side] :
        {std::tuple<std::string, const StrapEnd&, int>{"left", strap.left, -1}, {"right", strap.right, 1}})
     out.push_back(bounded(Bound::at_least, "strap-clears-pack-" + name,
-                          "Distance of the pack's end inside the strap", pack_inside(plan, end, side), 0,
-                          "mm", name + " end", Verdict::fail,
+                          "Distance of the pack's end inside the strap",
+                          pack_inside(plan, end, side) - (strap.loop ? strap.width / 2 : 0), 0, "mm",
+                          name + " end", Verdict::fail,
                           "The strap would cut into the pack: lower straps.exit, use a thicker caul, or "
                           "slats that reach nearer to the pack's end."));
+  if (strap.loop) return;
   int hollows = 0;
   for (const Run& run : plan.neutral.runs()) hollows += run.curvature < 0 ? 1 : 0;
   out.push_back(bounded(Bound::at_most, "strap-over-hollow",
@@ -116,7 +119,7 @@ void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {
                 kNearlyCorner, "mm", "former", Verdict::caution,
                 "The contact edge is nearly a corner: use a thinner cover or caul, or a larger radius."));
   out.push_back(bounded(Bound::at_least, "former-depth", "Least depth of the former under its contact edge",
-                        contact.box().low.y(), plan.min_depth, "mm", "former", Verdict::fail,
+                        plan.former_depth, plan.min_depth, "mm", "former", Verdict::fail,
                         "Raise formers.min_depth."));
 }
 

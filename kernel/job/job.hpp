@@ -1,5 +1,6 @@
 // A job, read and checked: plain values in mm, N, MPa, radians. What was not given holds its default.
 #pragma once
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,6 +16,7 @@ struct PlySpec {
   double thickness = 0;
   double grain = 0;    // radians; 0 along (round the curve), pi/2 across
   double modulus = 0;  // MPa round the curve, from the row and the grain
+  double across = 0;   // MPa through the thickness
   std::optional<double> maker_radius;
 };
 
@@ -43,9 +45,17 @@ struct PanelSpec {
                   {Run{1, 0}}};  // the described face as released; starts at the origin with heading 0
 };
 
+// How a two-part mould is pulled shut.
+struct PullSpec {
+  enum class Kind { square_to_chord, bisector, angle };
+  Kind kind = Kind::square_to_chord;
+  double angle = 0;  // from the chord's normal, radians, positive: the axis' upper end leans right
+  double at = 0;     // moves the pull line sideways, right positive
+};
+
 struct PressSpec {
   std::string method;  // "auto" or a method's name
-  std::string pull;
+  PullSpec pull;
   SpringbackSpec springback;
   bool pressure_required = false;
   double beam_tilt = 0;
@@ -62,6 +72,7 @@ struct CaulSpec {
   double coverage = 1;          // slat width over pitch
   std::vector<double> sheathing;
   double liner = 0;
+  double bedding = 0;  // compliance of the bed, mm/MPa
   Lagging lagging = Lagging::automatic;
   std::optional<double> stiffness;  // EI of the caul per mm of girth, N mm2 per mm
   std::optional<double> least_crown_radius;
@@ -105,6 +116,7 @@ struct StrapSpec {
   enum class Use { automatic, yes, no };
   Use use = Use::automatic;  // automatic: every press but a sheathed or bare one-part mould has straps
   std::string kind;
+  bool pinned = false;  // two-part: hooked to pins through the beams, not looped round them
   double width = 0;
   double thickness = 0;
   double ratchet = 0;  // length it takes up along the strap
@@ -118,6 +130,18 @@ struct StrapSpec {
   double hole_pitch = 0;
   int holes = 0;
   double roller_diameter = 0;
+};
+
+// Values of the keys that press methods and exporters declare for themselves, by full path
+// ("press.crowned-flat.pressure"). A key without a value and without a default is absent.
+struct OwnValues {
+  std::map<std::string, double> numbers;  // lengths mm, forces N, pressures MPa, flags 0 or 1
+  std::map<std::string, std::string> texts;
+
+  std::optional<double> number(const std::string& path) const {
+    const auto found = numbers.find(path);
+    return found == numbers.end() ? std::nullopt : std::optional(found->second);
+  }
 };
 
 struct OutputSpec {
@@ -140,6 +164,7 @@ struct Job {
   BeamSpec beams;
   StrapSpec straps;
   OutputSpec outputs;
+  OwnValues own;
   std::vector<std::string> notes;  // how texts were read: "panel.width: 35 1/2 in = 901.7 mm"
 };
 

@@ -209,6 +209,8 @@ std::vector<KeyRow> strap_keys() {
        200000,
        {},
        "at each ratchet; the row gives the hand-tightened figure"},
+      choice("straps.anchor", "\"loop\"", {"loop", "pin"},
+             "two-part: straps loop round both beams, or hook to pins through them"),
       number("straps.exit", "25", 20, 30, "degrees from the caul's tangent toward the former"),
       choice("straps.tighten", "\"both-ends\"", {"both-ends", "one-end"}, "where a ratchet pulls"),
       number("straps.friction", "0.2", 0, 1, "between strap and caul"),

@@ -13,7 +13,8 @@ std::vector<Ply> stacked(const LayupSpec& layup) {
   double height = 0;
   for (const PlySpec& spec : layup.plies) {
     if (!plies.empty()) height += layup.glue_line;
-    plies.push_back({spec.timber, spec.thickness, spec.grain, spec.modulus, height, height + spec.thickness});
+    plies.push_back({spec.timber, spec.thickness, spec.grain, spec.modulus, spec.across, height,
+                     height + spec.thickness});
     height += spec.thickness;
   }
   return plies;

@@ -117,7 +117,7 @@ CaulSpec read_caul(Reader& reader, const TradeTables& trade) {
   caul.liner = reader.length(reader.at("caul.liner"));
   const Node slats = reader.at("caul.slats");
   for (std::size_t i = 0; i < reader.size(slats); ++i) reader.length(reader.item(slats, i));
-  reader.number(reader.at("caul.bedding"));
+  caul.bedding = reader.number(reader.at("caul.bedding"));
   const std::string lagging = reader.text(reader.at("caul.lagging"));
   caul.lagging = lagging == "close" ? Lagging::close : lagging == "open" ? Lagging::open : Lagging::automatic;
   return caul;
@@ -198,6 +198,7 @@ StrapSpec read_straps(Reader& reader, const TradeTables& trade) {
     reader.refuse(reader.at("straps.tension"),
                   "read " + number(straps.tension) + " N, above the strap's rating",
                   "allowed up to " + number(straps.rating) + " N");
+  straps.pinned = reader.text(reader.at("straps.anchor")) == "pin";
   straps.exit = radians(reader.number(reader.at("straps.exit")));
   straps.both_ends = reader.text(reader.at("straps.tighten")) == "both-ends";
   straps.friction = reader.number(reader.at("straps.friction"));

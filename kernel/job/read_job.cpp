@@ -85,7 +85,7 @@ void read_ply(Reader& reader, const TradeTables& trade, const Node& node, LayupS
   const double grain = read_grain(reader, reader.in(node, "grain"));
   const auto maker = reader.length_if(reader.in(node, "maker_radius"));
   if (!row) return;
-  const PlySpec ply{row->name, thickness, grain, modulus_at(*row, grain), maker};
+  const PlySpec ply{row->name, thickness, grain, modulus_at(*row, grain), row->number("E_across"), maker};
   constexpr std::size_t kMostPlies = 500;
   if (layup.plies.size() + std::size_t(count) > kMostPlies)
     return reader.refuse(node, "makes more than 500 plies", "allowed 1 to 500 in all");
@@ -146,17 +146,33 @@ SpringbackSpec read_springback(Reader& reader) {
   return spec;
 }
 
+PullSpec read_pull(Reader& reader) {
+  const Node node = reader.at("press.pull");
+  PullSpec pull;
+  pull.at = reader.length(reader.at("press.pull_at"));
+  if (node && node.node->is_number()) {
+    pull.kind = PullSpec::Kind::angle;
+    pull.angle = radians(reader.number(node));
+    return pull;
+  }
+  const std::string text = reader.text(node);
+  if (text == "bisector")
+    pull.kind = PullSpec::Kind::bisector;
+  else if (text != "square-to-chord")
+    reader.refuse(node, "read \"" + text + "\"",
+                  "allowed square-to-chord, bisector, or degrees from the chord's normal, -90 to 90");
+  return pull;
+}
+
 PressSpec read_press(Reader& reader) {
   PressSpec press;
   press.method = reader.text(reader.at("press.method"));
-  const Node pull = reader.at("press.pull");
-  press.pull = pull && pull.node->is_number() ? number(reader.number(pull), 9) : reader.text(pull);
+  press.pull = read_pull(reader);
   press.springback = read_springback(reader);
   press.pressure_required = reader.text(reader.at("press.pressure")) == "required";
   press.beam_tilt = radians(reader.number(reader.at("press.beam_tilt")));
   press.draft = radians(reader.number(reader.at("press.draft")));
   press.guide_rollers = reader.flag(reader.at("press.guide_rollers"));
-  reader.length(reader.at("press.pull_at"));
   return press;
 }
 
@@ -229,7 +245,46 @@ bool one_panel(Reader& reader) {
   return false;
 }
 
-Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources) {
+// Keys that methods and exporters declare: read by their rows, never by name.
+OwnValues read_own(Reader& reader, const std::vector<KeyRow>& schemas) {
+  OwnValues own;
+  for (const KeyRow& row : schemas) {
+    const Node node = reader.at(row.path);
+    if (!node && row.fallback.empty()) continue;
+    switch (row.type) {
+      case KeyType::length:
+        own.numbers[row.path] = reader.length(node);
+        break;
+      case KeyType::number:
+        own.numbers[row.path] = reader.number(node);
+        break;
+      case KeyType::integer:
+        own.numbers[row.path] = reader.integer(node);
+        break;
+      case KeyType::force:
+        own.numbers[row.path] = reader.force(node);
+        break;
+      case KeyType::pressure:
+        own.numbers[row.path] = reader.pressure(node);
+        break;
+      case KeyType::flag:
+        own.numbers[row.path] = reader.flag(node) ? 1 : 0;
+        break;
+      case KeyType::text:
+      case KeyType::choice:
+        own.texts[row.path] = reader.text(node);
+        break;
+      case KeyType::list:
+      case KeyType::table:
+      case KeyType::mixed:
+        break;  // a table only names its members' place
+    }
+  }
+  return own;
+}
+
+Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
+             const std::vector<KeyRow>& schemas) {
   Job job;
   job.title = checked_title(reader);
   job.units = reader.units();
@@ -246,9 +301,9 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources) {
   job.straps = read_straps(reader, trade);
   job.outputs = read_outputs(reader);
   job.notes = reader.notes();
+  job.own = read_own(reader, schemas);
   for (const char* key :
-       {"report_units", "press.pull", "press.pull_at", "press.pressure", "press.beam_tilt", "press.draft",
-        "caul.slats", "caul.bedding", "outputs.dxf", "outputs.sheet", "outputs.cutter"})
+       {"report_units", "press.pressure", "caul.slats", "outputs.dxf", "outputs.sheet", "outputs.cutter"})
     if (reader.at(key)) job.notes.push_back(std::string(key) + ": read, but nothing uses it yet");
   return job;
 }
@@ -265,7 +320,7 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
     check_schema(reader);
     reader.refuse_unknown_keys();
     reader.read_units();
-    Job job = read_all(reader, trade_of(reader, sources), sources);
+    Job job = read_all(reader, trade_of(reader, sources), sources, schemas);
     job.number = short_hash(source);
     if (reader.errors().empty()) return {std::move(job), {}};
     return {std::nullopt, reader.errors()};

@@ -182,6 +182,8 @@ double Reader::quantity(const Node& node, Reading (*parse)(std::string_view), co
 
 double Reader::force(const Node& node) { return quantity(node, parse_force, "N"); }
 
+double Reader::pressure(const Node& node) { return quantity(node, parse_pressure, "MPa"); }
+
 bool Reader::flag(const Node& node) {
   if (!node) return row(node).fallback == "true";
   if (node.node->is_boolean()) return *node.node->value<bool>();

@@ -42,6 +42,7 @@ class Reader {
   double number(const Node& node);
   int integer(const Node& node);
   double force(const Node& node);
+  double pressure(const Node& node);
   bool flag(const Node& node);
   std::string text(const Node& node);  // choices are checked
   std::optional<double> length_if(const Node& node);

@@ -21,12 +21,6 @@ struct SeatingSpec {
   double stiffness = 1;
 };
 
-// A stretch of the girth, mm.
-struct Stretch {
-  double from = 0;
-  double to = 0;
-};
-
 // Whether the bed carries the pull. A single arc lets the half roll about its centre, a single flat lets it
 // slide: held only when the pull is balanced there. `tips`: no pressure of the bed balances the pull.
 enum class Hold { held, rolls, slides, tips };

@@ -16,6 +16,7 @@ struct Ply {
   double thickness = 0;
   double grain = 0;  // radians from the girth direction; 0 = fibres run round the curve
   double modulus = 0;
+  double across = 0;  // modulus through the thickness, MPa
   double from = 0;
   double to = 0;
   double middle() const { return (from + to) / 2; }

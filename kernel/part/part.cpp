@@ -70,6 +70,8 @@ std::string to_text(PartKind kind) {
       return "fixing-block";
     case PartKind::pressing_beam:
       return "pressing-beam";
+    case PartKind::stop:
+      return "stop";
     case PartKind::panel:
       return "panel";
   }

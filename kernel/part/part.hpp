@@ -17,6 +17,7 @@ enum class PartKind {
   spacer_block,
   fixing_block,
   pressing_beam,
+  stop,
   panel
 };
 std::string to_text(PartKind kind);  // "former-lower" ...

@@ -1,6 +1,7 @@
 #include "kernel/plugin/evaluate.hpp"
 
 #include "kernel/check/geometry.hpp"
+#include "kernel/check/pull.hpp"
 #include "kernel/job/make_panel.hpp"
 #include "shared/text.hpp"
 
@@ -62,6 +63,8 @@ Evaluation evaluate(std::string_view text, const std::string& file, const Source
     out.plan = chosen_method(registry, *out.job, *out.panel).plan(*out.job, *out.panel);
     progress.step("checks");
     out.findings = geometry_findings(*out.job, *out.plan);
+    const std::vector<Finding> pull = pull_findings(*out.plan);
+    out.findings.insert(out.findings.end(), pull.begin(), pull.end());
   } catch (const Error& error) {
     out.errors.push_back(in_file(error, file));
   } catch (const std::exception& fault) {

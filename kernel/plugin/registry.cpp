@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "kernel/press/one_part/method.hpp"
+#include "kernel/press/two_part/method.hpp"
 #include "shared/error.hpp"
 
 namespace lamwright {
@@ -46,6 +47,9 @@ std::vector<KeyRow> Registry::keys() const {
   return rows;
 }
 
-void add_press_methods(Registry& registry) { registry.add(std::make_unique<OnePartPress>()); }
+void add_press_methods(Registry& registry) {
+  registry.add(std::make_unique<OnePartPress>());
+  registry.add(std::make_unique<TwoPartPress>());
+}
 
 }  // namespace lamwright

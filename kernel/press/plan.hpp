@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "kernel/caul/slats.hpp"
+#include "kernel/mechanics/pull.hpp"
+#include "kernel/mechanics/seating.hpp"
 #include "kernel/panel/panel.hpp"
 #include "kernel/part/part.hpp"
 
@@ -48,6 +50,14 @@ struct StrapEnd {
   std::optional<Roller> roller;
 };
 
+// A two-part press is drawn shut by closed loops, two legs each, one at each side of the formers.
+struct Loop {
+  double length = 0;       // once round with the press shut
+  double open_length = 0;  // and with the upper half lifted by the opening stroke
+  bool pinned = false;     // hooked to pins through the beams instead of passing round them
+};
+
+// The straps in the plane of one former: one over the pack from end to end, or a loop at each end.
 struct Closure {
   double z = 0;
   StrapEnd left;
@@ -57,12 +67,16 @@ struct Closure {
   double width = 0;        // of the strap
   double ratchet = 0;      // length that a ratchet takes up
   bool staggered = false;  // its ratchets are moved along the strap so that neighbours do not touch
+  std::optional<Loop> loop = std::nullopt;
+
+  // Force that draws the press shut at this station, N.
+  double pull() const { return loop ? 4 * tension : 2 * tension; }
 };
 
 // A layer of the press in cross-section: between its inner line and that line's parallel at `thickness`.
 // Without slats it is one continuous sheet.
 struct Layer {
-  enum class Kind { panel, cover, liner, sheathing, bed_caul, top_caul };
+  enum class Kind { panel, cover, liner, sheathing, bed_caul, top_caul };  // upper ones as well
   Kind kind;
   Profile inner;
   double thickness = 0;
@@ -83,6 +97,35 @@ struct Pin {
 };
 
 enum class Load { belt, seated, even };
+
+// One of the pulls that a two-part press was compared with: "square-to-chord", "bisector", "chosen", "best".
+struct NamedPull {
+  std::string name;
+  PullChoice choice;
+};
+
+// How a two-part press is pulled shut. It stands with the pull axis vertical.
+struct Pull {
+  std::string name;           // "square-to-chord", "bisector" or "12 degrees"
+  double axis = 0;            // from the chord's normal, radians, positive: its upper end leans right
+  Vec2 through{0, 0};         // a point of the pull line, at the height of the chord's middle
+  double draft = 0;           // walls nearer to the axis than this do not come off, radians
+  std::vector<RunPull> runs;  // of the neutral line
+  std::vector<NamedPull> compared;
+  std::optional<PullChoice> best;              // least spread of pressure over axis and position
+  std::optional<PullChoice> best_position;     // least spread with this axis
+  double left_tension = 0, right_tension = 0;  // N a leg that put the resultant there, the sum unchanged
+};
+
+// What the bed carries when the straps draw a two-part press shut.
+struct Seated {
+  double pull = 0;   // N, all straps
+  double width = 0;  // of the blank
+  Seating seating;
+  std::optional<Stretch> full_contact;  // of the pull line, X from the chord's middle
+  std::optional<double> side_thrust;    // N
+  double unit = 0;                      // pull / (chord x width), MPa
+};
 
 // How former stations came about.
 struct Spacing {
@@ -113,7 +156,10 @@ struct PressPlan {
   std::vector<Body> bodies;  // by Z, then X
   std::vector<Closure> closures;
   Load load = Load::belt;
-  std::vector<Layer> layers;  // from the former outward
+  std::optional<Pull> pull;      // of a two-part press
+  std::optional<Seated> seated;  // of a two-part press
+  Vec2 opening{0, 0};            // by which the upper half lifts to let the panel out
+  std::vector<Layer> layers;     // from the former outward
   std::vector<FlatPressed> flats;
   std::vector<Pin> pins;
   std::vector<Hardware> hardware;
@@ -126,6 +172,7 @@ struct PressPlan {
   std::optional<double> fitting_pitch;  // of a caul that would leave no such strip wider than the trim
   double foot_width = 0;                // of a former
   double former_height = 0;
+  double former_depth = 0;         // least depth of a former under its contact edge, square to its foot
   bool foot_sloped = false;        // its sides lean with the straps
   std::vector<std::string> notes;  // plain sentences for people, in order
 };

@@ -80,9 +80,81 @@ std::vector<bool> borne_of(const StationSpec& spec, const std::vector<double>& p
   return borne;
 }
 
+// Boards of a stack on which straps and beams stand: flush with the pack's edges and as far apart as formers
+// of their own would be.
+std::vector<bool> strapped_in_stack(const StationSpec& spec, const std::vector<double>& planes) {
+  std::vector<bool> strapped(planes.size(), false);
+  const double inset = spec.widest / 2, length = spec.pack_width - spec.widest;
+  const int count = spec.every_given ? int(std::ceil(double(planes.size()) / spec.every)) : 0;
+  const int straps = std::max(2, count > 0 ? count : least_count(length, kAutomaticPitch));
+  for (int i = 0; i < straps; ++i) {
+    const double wish = inset + i * length / (straps - 1);
+    const auto nearer = [&](double a, double b) {
+      return std::abs(a - wish) < std::abs(b - wish) - kSamePoint;
+    };
+    // Within the pack at both edges.
+    std::vector<double> inside;
+    for (const double z : planes)
+      if (z >= inset - kAtLeast && z <= spec.pack_width - inset + kAtLeast) inside.push_back(z);
+    if (inside.empty()) continue;
+    const double z = *std::min_element(inside.begin(), inside.end(), nearer);
+    strapped[std::size_t(std::find(planes.begin(), planes.end(), z) - planes.begin())] = true;
+  }
+  return strapped;
+}
+
+Stations stacked(const StationSpec& spec) {
+  const int count = std::max(2, int(std::ceil(spec.pack_width / spec.board - kWholeNumber)));
+  if (count > kMostFormers)
+    throw geometry_error("formers.spacing", "makes " + std::to_string(count) + " formers",
+                         "allowed 2 to 2000; use thicker boards");
+  Stations out{{spec.board, 0, spec.board, 1, ""}, {}, {}, {}};
+  const double first = (spec.pack_width - (count - 1) * spec.board) / 2;
+  for (int i = 0; i < count; ++i) out.mid_planes.push_back(first + i * spec.board);
+  if (!spec.strapped) {
+    out.strapped.assign(std::size_t(count), false);
+    out.borne = borne_of(spec, out.mid_planes);
+    return out;
+  }
+  out.strapped = out.borne = strapped_in_stack(spec, out.mid_planes);
+  double before = -INFINITY;
+  for (std::size_t i = 0; i < out.mid_planes.size(); ++i) {
+    if (!out.strapped[i]) continue;
+    if (out.mid_planes[i] - before < spec.widest + kStrapClear - kAtLeast)
+      throw geometry_error("formers",
+                           "in a stack " + number(spec.pack_width) + " wide, straps and beams up to " +
+                               number(spec.widest) + " wide would stand " +
+                               number(out.mid_planes[i] - before) + " apart",
+                           "they need " + number(spec.widest + kStrapClear) +
+                               "; use narrower ones, or fewer with beams.every");
+    before = out.mid_planes[i];
+  }
+  out.spacing.note = "Boards are stacked without gaps; straps and beams stand on " +
+                     std::to_string(std::count(out.strapped.begin(), out.strapped.end(), true)) + " of " +
+                     std::to_string(count) + ".";
+  return out;
+}
+
 }  // namespace
 
+StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
+  const double board = job.formers.thickness;
+  const SpacingSpec& spacing = job.formers.spacing;
+  return {.pack_width = panel.blank_width(),
+          .board = board,
+          .widest = strapped ? std::max({board, job.beams.width, job.straps.width}) : board,
+          .beam = job.beams.width,
+          .strap = job.straps.width,
+          .strapped = strapped,
+          .spacing = spacing,
+          .every = job.beams.every,
+          .every_given = job.beams.every_given,
+          .stack = job.caul.kind != CaulSpec::Kind::slatted && spacing.kind == SpacingSpec::Kind::pitch &&
+                   std::abs(spacing.length - board) < kAtLeast};
+}
+
 Stations stations(const StationSpec& spec) {
+  if (spec.stack) return stacked(spec);
   const double length = spec.pack_width - spec.widest;
   if (length <= 0 || (spec.strapped && length < spec.widest + kStrapClear - kAtLeast))
     throw geometry_error("formers",

@@ -18,7 +18,9 @@ struct StationSpec {
   SpacingSpec spacing;
   int every = 1;
   bool every_given = false;
+  bool stack = false;  // boards face to face: the pitch is the board
 };
+StationSpec station_spec(const Job& job, const Panel& panel, bool strapped);
 
 struct Stations {
   Spacing spacing;
@@ -28,7 +30,9 @@ struct Stations {
 };
 
 // Equal pitch = (pack width - widest) / (n - 1). Straps need a pitch of widest + 5; where formers stand
-// closer, a strap goes on every n-th only, unless the job fixes `every`. Throws Error (geometry) when boards
+// closer, a strap goes on every n-th only, unless the job fixes `every`. A stack covers the pack with whole
+// boards, in the middle of its width; straps and beams go on those nearest to where they would stand alone.
+// Throws Error (geometry) when boards
 // or straps do not fit: says how many fit.
 Stations stations(const StationSpec& spec);
 

@@ -26,6 +26,12 @@ struct Run {
   bool straight() const { return curvature == 0; }
 };
 
+// Between two girth stations, mm.
+struct Stretch {
+  double from = 0;
+  double to = 0;
+};
+
 // The pose after walking s along a run that begins at `from`.
 Pose walked(const Pose& from, double curvature, double s);
 

@@ -111,10 +111,6 @@ Profile in_frame(const Profile& profile, const Pose& pose) {
       {{d.dot(pose.tangent()), d.dot(pose.normal())}, profile.start().heading - pose.heading});
 }
 
-struct Stretch {
-  double from, to;
-};
-
 // Lengths of contact edge that blocks cover: 60 round each pilot, less where the next is near, for under a
 // crown their inner corners draw together. Pilots too near for two blocks share one.
 std::vector<Stretch> stretches(const Profile& contact, const std::vector<double>& pilots) {

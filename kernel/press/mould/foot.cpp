@@ -17,7 +17,12 @@ double centre_of(const FootSpec& spec, double pilot) {
                               std::max(side_at(mould.left, 0), side_at(mould.left, reach)) + room);
   const double high = std::min(spec.to - kScrewFromEnd,
                                std::min(side_at(mould.right, 0), side_at(mould.right, reach)) - room);
-  return low <= kAtLeast && high >= -kAtLeast ? 0 : (low + high) / 2;
+  const double centre = low <= kAtLeast && high >= -kAtLeast ? 0 : (low + high) / 2;
+  if (!spec.also) return centre;
+  for (double step = 0; step <= spec.to - spec.from; ++step)
+    for (const double x : {centre - step, centre + step})
+      if (x >= low && x <= high && spec.also(x)) return x;
+  return centre;
 }
 
 }  // namespace

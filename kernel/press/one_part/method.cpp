@@ -35,20 +35,6 @@ bool uses_straps(const Job& job) {
   return job.caul.kind == CaulSpec::Kind::slatted;
 }
 
-StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
-  const double board = job.formers.thickness;
-  const double widest = strapped ? std::max({board, job.beams.width, job.straps.width}) : board;
-  return {panel.blank_width(),
-          board,
-          widest,
-          job.beams.width,
-          job.straps.width,
-          strapped,
-          job.formers.spacing,
-          job.beams.every,
-          job.beams.every_given};
-}
-
 std::vector<Obstacle> clamp_holes(const Job& job, const std::vector<FlatPressed>& flats) {
   std::vector<Obstacle> holes;
   for (const FlatPressed& flat : flats)
@@ -135,7 +121,7 @@ std::vector<Closure> closures(const Laid& laid) {
     const bool touch = section.z - before < straps.ratchet_width - kAtLeast;
     const bool staggered = touch && !(out.empty() || out.back().staggered);
     out.push_back({section.z, laid.beam.left, laid.beam.right, straps.tension, straps.kind, straps.width,
-                   straps.ratchet, staggered});
+                   straps.ratchet, staggered, {}});
     before = section.z;
   }
   return out;
@@ -274,6 +260,8 @@ PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
                  .bodies = {},
                  .closures = closures(laid),
                  .load = Load::belt,
+                 .pull = {},
+                 .seated = {},
                  .layers = layers(laid),
                  .flats = laid.flats,
                  .pins = {},
@@ -287,6 +275,7 @@ PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
                  .fitting_pitch = fitting_pitch(job, panel, laid.frame.curves),
                  .foot_width = laid.frame.foot(),
                  .former_height = laid.frame.height,
+                 .former_depth = laid.frame.contact.box().low.y(),
                  .foot_sloped = laid.frame.sloped(),
                  .notes = {}};
   plan.reason = reason_of(suits(panel), laid);

@@ -1,0 +1,113 @@
+#include "kernel/press/two_part/axis.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "shared/error.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+#include "shared/units.hpp"
+
+namespace lamwright::two_part {
+namespace {
+
+constexpr double kUpright = kPi / 2;
+
+// "bend 1 by 10.0 degrees at (-295.4, -52.1)", for each run whose normals go past a right angle.
+std::string undercuts(const Profile& line) {
+  std::string text;
+  for (std::size_t i = 0; i < line.runs().size(); ++i) {
+    std::string places;
+    double most = 0;
+    for (const std::size_t end : {i, i + 1}) {
+      const double past = std::abs(line.pose(end).heading) - kUpright;
+      if (past <= kRightAngle) continue;
+      most = std::max(most, past);
+      const Vec2 p = line.pose(end).point;
+      places += (places.empty() ? "at (" : " and (") + number(p.x(), 1) + ", " + number(p.y(), 1) + ")";
+    }
+    if (!places.empty())
+      text += (text.empty() ? "" : "; ") + run_name(line, i) + " by " + number(degrees(most), 1) +
+              " degrees " + places;
+  }
+  return text;
+}
+
+std::string way_out(const Panel& panel, double draft) {
+  const Headings range = headings(panel.pressed);
+  const double turned = degrees(range.greatest - range.least);
+  const auto clear = clearing_axes(panel.pressed, kUpright);
+  if (!clear)
+    return "no axis clears it: its normals turn through " + number(turned, 1) +
+           " degrees, at most 180 come apart; make the panel in two pieces or turn less";
+  const double axis = degrees(bisector(panel.pressed));
+  const bool drafted = clearing_axes(panel.pressed, kUpright - draft).has_value();
+  return "set press.pull = " + number(axis, 1) + " (or \"bisector\"), which clears it" +
+         (drafted ? "" : ", though with less draft than press.draft asks for");
+}
+
+NamedPull compared(const std::string& name, const Panel& panel, double axis, double at) {
+  return {name, pull_choice(panel.pressed, axis, at)};
+}
+
+bool clears(const Panel& panel, double axis) {
+  const Headings range = headings(panel.pressed);
+  return range.greatest + axis <= kUpright + kRightAngle && range.least + axis >= -kUpright - kRightAngle;
+}
+
+}  // namespace
+
+double pull_axis(const PullSpec& pull, const Panel& panel) {
+  switch (pull.kind) {
+    case PullSpec::Kind::square_to_chord:
+      return 0;
+    case PullSpec::Kind::bisector:
+      return bisector(panel.pressed);
+    case PullSpec::Kind::angle:
+      return pull.angle;
+  }
+  return 0;
+}
+
+std::string pull_name(const PullSpec& pull) {
+  switch (pull.kind) {
+    case PullSpec::Kind::square_to_chord:
+      return "square-to-chord";
+    case PullSpec::Kind::bisector:
+      return "bisector";
+    case PullSpec::Kind::angle:
+      return number(degrees(pull.angle), 3) + " degrees";
+  }
+  return {};
+}
+
+void refuse_undercut(const Panel& panel, double axis, double draft) {
+  const std::string places = undercuts(pull_upright(panel.pressed, axis));
+  if (!places.empty()) throw geometry_error("undercut", places, way_out(panel, draft));
+}
+
+Pull pull_of(const Job& job, const Panel& panel, const Profile& neutral) {
+  const PullSpec& spec = job.press.pull;
+  const double axis = pull_axis(spec, panel);
+  const Vec2 middle = (neutral.start().point + neutral.end().point) / 2;
+  Pull pull{.name = pull_name(spec),
+            .axis = axis,
+            .through = middle + Vec2(spec.at, 0),
+            .draft = job.press.draft,
+            .runs = run_pulls(neutral),
+            .compared = {compared("chosen", panel, axis, spec.at)},
+            .best = {},
+            .best_position = {}};
+  pull.compared.push_back(compared("square-to-chord", panel, 0, 0));
+  pull.compared.push_back(compared("bisector", panel, bisector(panel.pressed), 0));
+  std::erase_if(pull.compared, [&](const NamedPull& p) { return !clears(panel, p.choice.axis); });
+  if (const auto range = clearing_axes(panel.pressed, kUpright - job.press.draft))
+    pull.best = best_pull(panel.pressed, range->least, range->greatest);
+  if (pull.best) {
+    pull.best_position = best_position(panel.pressed, axis);
+    pull.compared.push_back({"best", *pull.best});
+  }
+  return pull;
+}
+
+}  // namespace lamwright::two_part

@@ -1,0 +1,99 @@
+#include "kernel/press/two_part/method.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "kernel/mechanics/bed.hpp"
+#include "kernel/press/two_part/axis.hpp"
+#include "kernel/press/two_part/rig.hpp"
+#include "kernel/profile/offset.hpp"
+#include "shared/number.hpp"
+#include "shared/units.hpp"
+
+namespace lamwright {
+namespace {
+
+using namespace two_part;
+
+// Blank, covers, cauls and sheathing in series, each across the grain.
+double stiffness_of(const Job& job, const PressPlan& plan) {
+  std::vector<BedLayer> layers;
+  for (const Layer& layer : plan.layers)
+    if (layer.kind != Layer::Kind::panel && layer.kind != Layer::Kind::liner)
+      layers.push_back({layer.thickness, kHardwoodAcross});
+  for (const Ply& ply : plan.panel.plies) layers.push_back({ply.to - ply.from, ply.across});
+  return bed_stiffness(layers, job.caul.bedding);
+}
+
+Seated seated(const Job& job, const PressPlan& plan) {
+  double pull = 0;
+  for (const Closure& closure : plan.closures) pull += closure.pull();
+  const double width = plan.panel.blank_width();
+  const SeatingSpec spec{plan.neutral, job.press.pull.at, pull / width, stiffness_of(job, plan)};
+  Seated out{
+      pull, width, seat(spec), full_contact(spec), side_thrust(spec), pull / (chord(plan.neutral) * width)};
+  if (out.side_thrust) *out.side_thrust *= width;
+  return out;
+}
+
+// Tensions of the two loops that put their resultant at the best position, the sum unchanged.
+void share_tension(const Job& job, double reach, Pull& pull) {
+  pull.left_tension = pull.right_tension = job.straps.tension;
+  if (!pull.best_position) return;
+  const double shift = (pull.best_position->at - job.press.pull.at) / reach;
+  pull.left_tension *= 1 - shift;
+  pull.right_tension *= 1 + shift;
+}
+
+std::string reason_of(const Suits& suits, const Pull& pull) {
+  std::string reason = suits.rank >= 10 ? suits.reason : "As the job asks. " + suits.reason;
+  const auto find = [&](const std::string& name) {
+    const auto found = std::find_if(pull.compared.begin(), pull.compared.end(),
+                                    [&](const NamedPull& p) { return p.name == name; });
+    return found == pull.compared.end() ? nullptr : &found->choice;
+  };
+  const PullChoice *square = find("square-to-chord"), *middle = find("bisector");
+  if (square && middle && std::abs(middle->axis) > 1e-6 && middle->mean > 0 && square->mean > 0)
+    reason += " Pulled square to the chord the pressure is " + number(square->least, 2) + " to " +
+              number(square->greatest, 2) + " times even, along the bisector of its normals (" +
+              number(degrees(middle->axis), 1) + " degrees off) " + number(middle->least, 2) + " to " +
+              number(middle->greatest, 2) + ".";
+  return reason;
+}
+
+}  // namespace
+
+std::string TwoPartPress::summary() const {
+  return "a lower and an upper mould drawn together by strap loops; for hollows, L shapes and flats";
+}
+
+Suits TwoPartPress::suits(const Panel& panel) const {
+  const Headings range = headings(panel.pressed);
+  const double turned = range.greatest - range.least;
+  if (turned > kPi + kRightAngle)
+    return {0, "its normals turn through " + number(degrees(turned), 1) +
+                   " degrees, and an upper mould comes off at most 180"};
+  const auto& runs = panel.pressed.runs();
+  const auto any = [&](auto test) { return std::any_of(runs.begin(), runs.end(), test); };
+  if (any([](const Run& run) { return run.curvature < 0; }))
+    return {10, "A hollow bend: a strap over one mould would lift off it, an upper mould presses it."};
+  if (any([](const Run& run) { return !run.straight(); }))
+    return {5, "No hollow bend, so straps over one mould would do."};
+  return {1, "A flat panel: a crowned flat press needs less."};
+}
+
+PressPlan TwoPartPress::plan(const Job& job, const Panel& panel) const {
+  const double axis = pull_axis(job.press.pull, panel);
+  refuse_undercut(panel, axis, job.press.draft);
+  const PressCurves curves = press_curves(job, panel, pull_upright(panel.pressed, axis), Moulds::both);
+  const Rig press =
+      rig(job, panel, {job.formers, curves, curves.contact, *curves.upper, job.press.beam_tilt});
+  PressPlan plan = plan_of(press, name());
+  plan.pull = pull_of(job, panel, plan.neutral);
+  share_tension(job, press.loops.reach, *plan.pull);
+  plan.seated = seated(job, plan);
+  plan.reason = reason_of(suits(panel), *plan.pull);
+  return plan;
+}
+
+}  // namespace lamwright

@@ -17,10 +17,6 @@ int run(const std::vector<std::string>& arguments) {
   const std::string wanted = required(values, "shape", "SHAPE (" + listed(names) + ")");
   for (const StartShape& shape : start_shapes()) {
     if (shape.name != wanted) continue;
-    if (shape.two_part) {
-      message(wanted + " (" + shape.meaning + ") needs the two-part method, not built yet");
-      return kWrongJob;
-    }
     print(start_text(wanted));
     return kDone;
   }

@@ -142,6 +142,12 @@ Json press_json(const PressPlan& plan) {
   if (plan.seated) json["seating"] = seating_json(*plan.seated);
   if (!plan.closures.empty() && plan.closures.front().loop)
     json["loops"] = loop_json(plan, *plan.closures.front().loop);
+  if (plan.crown)
+    json["crown"] = {{"height", json_number(plan.crown->height)},
+                     {"half_span", json_number(plan.crown->half_span)},
+                     {"load", json_number(plan.crown->load)},
+                     {"stiffness", json_number(plan.crown->stiffness)},
+                     {"pressure", json_number(plan.crown->pressure)}};
   if (plan.opening.norm() > 0) json["opening"] = json_point(plan.opening);
   return json;
 }

@@ -143,8 +143,10 @@ FormerSpec read_formers(Reader& reader, const TradeTables& trade) {
 BeamSpec read_beams(Reader& reader, const TradeTables& trade) {
   BeamSpec beams;
   std::tie(beams.width, beams.depth) = read_section(reader, "beams.section", 46, 90);
-  if (const TradeRow* row = trade_row(reader, trade, reader.at("beams.class"), "classes"))
+  if (const TradeRow* row = trade_row(reader, trade, reader.at("beams.class"), "classes")) {
     beams.timber_class = row->name;
+    beams.modulus = row->number("E_mean");
+  }
   beams.every = reader.integer(reader.at("beams.every"));
   beams.every_given = bool(reader.at("beams.every"));
   beams.screw_diameter = reader.length(reader.at("beams.screw.diameter"));

@@ -24,6 +24,18 @@ Given given(const std::string& shape) {
             {"panel.width", "600"},
             {"panel.profile", "[\n  {line = 350},\n  {bend = 90, radius = 200},\n  {line = 350},\n]"},
             {"layup.plies", plies}};
+  if (shape == "ess")
+    return {{"title", "\"An S-shaped panel\""},
+            {"panel.width", "600"},
+            {"panel.profile",
+             "[\n  {bend = 45, radius = 500},\n  {line = 80},\n  {bend = -40, radius = 550},   # a hollow is "
+             "negative\n]"},
+            {"layup.plies", plies}};
+  if (shape == "flat")
+    return {{"title", "\"A flat panel\""},
+            {"panel.width", "600"},
+            {"panel.profile", "[\n  {line = 900},\n]"},
+            {"layup.plies", plies}};
   return {{"title", "\"A U-shaped panel\""},
           {"panel.width", "450"},
           {"panel.profile",
@@ -81,11 +93,11 @@ std::string table_of(const std::string& path) {
 }  // namespace
 
 const std::vector<StartShape>& start_shapes() {
-  static const std::vector<StartShape> shapes{{"arch", "one bend", false},
-                                              {"ell", "one bend between two flats", false},
-                                              {"u", "two bends and three flats, pressed on one mould", false},
-                                              {"ess", "a crown and a hollow", true},
-                                              {"flat", "no bend", true}};
+  static const std::vector<StartShape> shapes{{"arch", "one bend"},
+                                              {"ell", "one bend between two flats"},
+                                              {"u", "two bends and three flats, pressed on one mould"},
+                                              {"ess", "a crown and a hollow, pressed between two moulds"},
+                                              {"flat", "no bend, pressed between two crowned halves"}};
   return shapes;
 }
 

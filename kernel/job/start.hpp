@@ -6,13 +6,12 @@
 namespace lamwright {
 
 struct StartShape {
-  std::string name;       // "arch"
-  std::string meaning;    // for people
-  bool two_part = false;  // needs a method that is not built yet
+  std::string name;     // "arch"
+  std::string meaning;  // for people
 };
 const std::vector<StartShape>& start_shapes();
 
-// The file for a shape of start_shapes() that can be pressed. Ends with a newline.
+// The file for a shape of start_shapes(). Ends with a newline.
 std::string start_text(const std::string& shape);
 
 // The key table as a Markdown table, for the documentation.

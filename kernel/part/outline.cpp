@@ -51,12 +51,18 @@ struct Region {
   Vec2 moment{0, 0};
 };
 
+// x - sin(x), by its series where the difference would lose every digit (a crowned edge turns by 1e-4).
+double less_sine(double x) {
+  if (std::abs(x) > 0.1) return x - std::sin(x);
+  const double xx = x * x;
+  return x * xx / 6 * (1 - xx / 20 * (1 - xx / 42 * (1 - xx / 72)));
+}
+
 Region cap(const Segment& s) {
   if (s.straight()) return {};
-  const double area = s.radius * s.radius * (s.turn - std::sin(s.turn)) / 2;
+  const double area = s.radius * s.radius * less_sine(s.turn) / 2;
   const double half = std::abs(s.turn) / 2;
-  const double out =
-      2 * s.radius * std::pow(std::sin(half), 3) / (3 * (half - std::sin(half) * std::cos(half)));
+  const double out = 4 * s.radius * std::pow(std::sin(half), 3) / (3 * less_sine(2 * half));
   const Vec2 middle = (s.point(0.5) - s.centre) / s.radius;
   return {area, area * (s.centre + out * middle)};
 }

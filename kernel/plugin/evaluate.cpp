@@ -30,10 +30,6 @@ const PressMethod& chosen_method(const Registry& registry, const Job& job, const
   if (const PressMethod* method = registry.method(job.press.method)) return *method;
   std::vector<std::string> names{"auto"};
   for (const auto& method : registry.methods()) names.push_back(method->name());
-  for (const std::string later : {"two-part", "crowned-flat"})
-    if (job.press.method == later)
-      throw job_error({{}, 0, 0, "press.method"}, "the " + later + " method is not built yet",
-                      "known: " + listed(names));
   const auto near = nearest_name(job.press.method, names);
   throw job_error({{}, 0, 0, "press.method"}, "read \"" + job.press.method + "\"",
                   (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") + listed(names));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "kernel/press/crowned_flat/method.hpp"
 #include "kernel/press/one_part/method.hpp"
 #include "kernel/press/two_part/method.hpp"
 #include "shared/error.hpp"
@@ -50,6 +51,7 @@ std::vector<KeyRow> Registry::keys() const {
 void add_press_methods(Registry& registry) {
   registry.add(std::make_unique<OnePartPress>());
   registry.add(std::make_unique<TwoPartPress>());
+  registry.add(std::make_unique<CrownedFlatPress>());
 }
 
 }  // namespace lamwright

@@ -127,6 +127,15 @@ struct Seated {
   double unit = 0;                      // pull / (chord x width), MPa
 };
 
+// Contact edges of a flat press: bent back at the pack's ends by `height`, what a straight beam would give.
+struct Crown {
+  double height = 0;
+  double half_span = 0;  // from the middle to each strap
+  double load = 0;       // N/mm on one beam
+  double stiffness = 0;  // EI of a beam with its former, N mm2
+  double pressure = 0;   // even, MPa
+};
+
 // How former stations came about.
 struct Spacing {
   double pitch = 0;
@@ -158,6 +167,7 @@ struct PressPlan {
   Load load = Load::belt;
   std::optional<Pull> pull;      // of a two-part press
   std::optional<Seated> seated;  // of a two-part press
+  std::optional<Crown> crown;    // of a crowned flat press
   Vec2 opening{0, 0};            // by which the upper half lifts to let the panel out
   std::vector<Layer> layers;     // from the former outward
   std::vector<FlatPressed> flats;

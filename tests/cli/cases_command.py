@@ -57,28 +57,12 @@ def lists_show_what_is_known_with_sources(bench):
 
 @test
 def jobs_to_begin_from_can_be_built(bench):
-    for shape in ("arch", "ell", "u"):
+    for shape in ("arch", "ell", "u", "ess", "flat"):
         start = bench.run("start", shape)
         assert start.status == 0 and start.out and not start.err, (shape, start)
         result = bench.build(start.text, shape)
         assert result.status == 0, (shape, result)
         assert os.path.isfile(bench.path(shape, "summary.json"))
-
-
-@test
-def shapes_that_need_another_method_say_so(bench):
-    for shape in ("ess", "flat"):
-        result = bench.run("start", shape)
-        if result.status == 0:
-            result = bench.build(result.text, shape)
-        assert result.status == 3, (shape, result)
-        assert "not built yet" in result.errors, (shape, result)
-
-
-@test
-def a_job_with_a_hollow_says_that_its_method_is_not_built_yet(bench):
-    result = bench.build(changed(small(), panel__profile=[{"bend": 50, "radius": 400}, {"bend": -40, "radius": 500}]))
-    assert result.status == 3 and "two-part" in result.errors, result
 
 
 @test

@@ -120,8 +120,15 @@ std::vector<Closure> closures(const Laid& laid) {
     if (!section.strapped) continue;
     const bool touch = section.z - before < straps.ratchet_width - kAtLeast;
     const bool staggered = touch && !(out.empty() || out.back().staggered);
-    out.push_back({section.z, laid.beam.left, laid.beam.right, straps.tension, straps.kind, straps.width,
-                   straps.ratchet, staggered, {}});
+    out.push_back({section.z,
+                   laid.beam.left,
+                   laid.beam.right,
+                   straps.tension,
+                   straps.kind,
+                   straps.width,
+                   straps.ratchet,
+                   staggered,
+                   {}});
     before = section.z;
   }
   return out;
@@ -206,13 +213,30 @@ std::vector<Hardware> hardware(const Laid& laid, const PressPlan& plan) {
   return out;
 }
 
+// Steep walls are why a U goes on one mould: drawn shut by an upper one they would get little of the pull.
+std::string steep_walls(const Panel& panel) {
+  constexpr double kLittle = 0.5;
+  std::string walls;
+  double least = 1;
+  const std::vector<RunPull> pulls = run_pulls(panel.pressed);
+  for (std::size_t i = 0; i < pulls.size(); ++i) {
+    const Run& run = panel.pressed.runs()[i];
+    if (!run.straight() || run.length < kLeastFlat - kAtLeast || pulls[i].least_share() >= kLittle) continue;
+    walls += (walls.empty() ? "" : " and ") + run_name(panel.pressed, i);
+    least = std::min(least, pulls[i].least_share());
+  }
+  if (walls.empty()) return {};
+  return " Between two moulds drawn together square to the chord, " + walls + " would get " +
+         number(least, 3) + " of the pull's pressure or less.";
+}
+
 std::string reason_of(const Suits& suits, const Laid& laid) {
   std::string reason =
       suits.rank > 0 ? suits.reason : "As the job asks; by choice it would not be: " + suits.reason + ".";
   if (!laid.flats.empty())
     reason += " " + counted(long(laid.flats.size()), "flat") +
               " get no pressure from a strap and are pressed by pressing beams.";
-  return reason;
+  return reason + steep_walls(laid.panel);
 }
 
 void add_notes(const Laid& laid, PressPlan& plan) {
@@ -222,6 +246,10 @@ void add_notes(const Laid& laid, PressPlan& plan) {
     if (laid.strapped && std::abs(end.exit - laid.job.straps.exit) > kTangent)
       plan.notes.push_back("Strap holes on the " + name + " give way to a foot screw: the strap leaves at " +
                            number(degrees(end.exit), 1) + " degrees.");
+  const PressSpec& press = laid.job.press;
+  if (press.pull.kind != PullSpec::Kind::square_to_chord || press.pull.at != 0 || press.beam_tilt != 0)
+    plan.notes.push_back(
+        "press.pull, pull_at and beam_tilt have no meaning here: one mould stands with its chord level.");
   if (laid.frame.rollers)
     plan.notes.push_back(
         "Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
@@ -240,9 +268,9 @@ std::string OnePartPress::summary() const {
 Suits OnePartPress::suits(const Panel& panel) const {
   const auto& runs = panel.pressed.runs();
   if (std::any_of(runs.begin(), runs.end(), [](const Run& run) { return run.curvature < 0; }))
-    return {0, "a strap lifts off a hollow bend: needs the two-part method, not built yet"};
+    return {0, "a strap lifts off a hollow bend"};
   if (std::all_of(runs.begin(), runs.end(), [](const Run& run) { return run.straight(); }))
-    return {0, "a flat panel gets no pressure from a strap: needs the crowned-flat method, not built yet"};
+    return {0, "a flat panel gets no pressure from a strap"};
   return {10, "No hollow bend: straps over one mould press it."};
 }
 
@@ -262,6 +290,7 @@ PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
                  .load = Load::belt,
                  .pull = {},
                  .seated = {},
+                 .crown = {},
                  .layers = layers(laid),
                  .flats = laid.flats,
                  .pins = {},

@@ -187,6 +187,7 @@ PressPlan plan_of(const Rig& rig, const std::string& method) {
                  .load = Load::seated,
                  .pull = {},
                  .seated = {},
+                 .crown = {},
                  .opening = {0, rig.stroke},
                  .layers = layers(job, rig.panel, h, rig.bed),
                  .flats = {},

@@ -398,17 +398,6 @@ TEST_CASE("Locating pins stand in the trim beside the datum slat, none without t
                     [](const std::string& n) { return n.find("No trim") != std::string::npos; }));
 }
 
-TEST_CASE("Shapes for other methods are refused with the reason") {
-  CHECK(only_error(evaluated(job_text(
-            "width = 600\nprofile = [{bend = 50, radius = 400}, {line = 80}, {bend = -35, radius = 500}]",
-            birch(6)))) ==
-        "job.toml: press.method: a strap lifts off a hollow bend: needs the two-part method, not built yet; "
-        "change the profile");
-  CHECK(only_error(evaluated(job_text("width = 600\nprofile = [{line = 800}]", birch(6)))) ==
-        "job.toml: press.method: a flat panel gets no pressure from a strap: needs the crowned-flat method, "
-        "not built yet; change the profile");
-}
-
 TEST_CASE("A radius smaller than cover and caul is refused with the bend and the way out") {
   // Springback none: inner face R30, cover 3 and caul 35 lie 38 inside it.
   CHECK(only_error(evaluated(job_text("width = 300\nprofile = [{line = 150}, {bend = 60, radius = 400}, "

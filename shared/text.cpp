@@ -94,10 +94,10 @@ std::optional<std::string> nearest_name(std::string_view text, const std::vector
   return best ? std::optional(*best) : std::nullopt;
 }
 
-std::string listed(const std::vector<std::string>& names) {
+std::string listed(const std::vector<std::string>& names, const std::string& last) {
   std::string text;
   for (std::size_t i = 0; i < names.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == names.size() ? " or " : ", ") + names[i];
+    text += (i == 0 ? "" : i + 1 == names.size() ? " " + last + " " : ", ") + names[i];
   return text;
 }
 

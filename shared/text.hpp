@@ -17,7 +17,7 @@ std::u32string code_points(std::string_view text);
 std::optional<std::string> nearest_name(std::string_view text, const std::vector<std::string>& candidates);
 
 // "a, b or c"
-std::string listed(const std::vector<std::string>& names);
+std::string listed(const std::vector<std::string>& names, const std::string& last = "or");
 
 // Eight hexadecimal digits from the bytes of a text (FNV-1a, 32 bit): a short name for a job, not a secret.
 std::string short_hash(std::string_view text);

@@ -23,6 +23,8 @@ constexpr double kWorthwhile = 0.02;
 std::string axis_advice(const PressPlan& plan) {
   const double best = degrees(bisector(plan.panel.pressed));
   const Headings range = headings(plan.panel.pressed);
+  if (std::abs(best - degrees(plan.pull->axis)) < 0.05)
+    return "No axis does better: make its walls less steep, or press it on one mould.";
   const double left = degrees(range.greatest - range.least) / 2;
   return "Set press.pull = " + number(best, 1) + ": no normal then leans more than " + number(left, 1) +
          " degrees from the pull.";
@@ -61,7 +63,9 @@ std::string held_text(Hold hold) {
     case Hold::slides:
       return "The upper half slides along the flat: pull square to it.";
     case Hold::tips:
-      return "The upper half tips off: bring the pull line back toward the middle of the chord.";
+      return "No pressure on the pack balances this pull: turn it (press.pull), or bring it nearer to the "
+             "middle of "
+             "the chord (press.pull_at).";
     case Hold::held:
       break;
   }
@@ -97,7 +101,7 @@ void add_lift(const Seated& seated, std::vector<Finding>& out) {
     finding.verdict = Verdict::fail;
     finding.where = "girth " + stretch_text(seated.seating.lifted());
     finding.advice = "No pressure there: move the pull line (press.pull_at) or turn it (press.pull).";
-    if (seated.full_contact)
+    if (seated.full_contact && seated.full_contact->to > seated.full_contact->from)
       finding.advice += " Between " + number(seated.full_contact->from, 1) + " and " +
                         number(seated.full_contact->to, 1) + " from the chord's middle nothing lifts.";
   }
@@ -111,6 +115,17 @@ void add_evenness(const Seated& seated, std::vector<Finding>& out) {
                  even >= kEven - kAtLeast ? Verdict::pass : Verdict::caution, "pack", kRigid,
                  "least " + number(seating.least(), 4) + ", mean " + number(seating.mean(), 4) +
                      ", greatest " + number(seating.greatest(), 4) + " MPa"});
+}
+
+// What uprights beside the upper half would have to hold when it is guided.
+void add_side_thrust(const Seated& seated, std::vector<Finding>& out) {
+  constexpr double kShare = 0.1;  // of the pull, common practice, no source
+  if (!seated.side_thrust) return;
+  const double thrust = std::abs(*seated.side_thrust), limit = kShare * seated.pull;
+  out.push_back(
+      {"side-thrust", "Side thrust of a guided upper half", thrust, limit, "N",
+       thrust <= limit ? Verdict::pass : Verdict::caution, "upper half", kRigid,
+       thrust <= limit ? "" : "Guide the upper half with uprights that hold this, or turn the pull."});
 }
 
 std::string best_text(const PullChoice& best, const PullChoice& chosen) {
@@ -155,6 +170,7 @@ std::vector<Finding> pull_findings(const PressPlan& plan) {
   if (plan.seated->seating.hold() == Hold::held) {
     add_lift(*plan.seated, out);
     add_evenness(*plan.seated, out);
+    add_side_thrust(*plan.seated, out);
   }
   add_best(plan, out);
   return out;

@@ -256,10 +256,14 @@ Extremes extremes(const Bed& bed, const Vector3d& rate) {
   return out;
 }
 
-std::vector<Stretch> lifted_in(const Bed& bed, const Vector3d& rate) {
+// Where the bed would have to pull by more than rounding: a wall along the pull has no pressure, but is not
+// lifted.
+std::vector<Stretch> lifted_in(const Bed& bed, const Vector3d& rate, double greatest) {
+  constexpr double kNothing = 1e-9;
   std::vector<Stretch> out;
   for (const Piece& piece : pieces(bed, rate)) {
-    if (piece.pushes) continue;
+    const double middle = (piece.from + piece.to) / 2;
+    if (rate.dot(bed.shape(pose_on(bed, piece.run, middle))) >= -kNothing * greatest) continue;
     if (!out.empty() && out.back().to == piece.from)
       out.back().to = piece.to;
     else
@@ -351,7 +355,7 @@ Seating seat(const SeatingSpec& spec) {
   out.least_ = std::max(0.0, found.least);
   out.greatest_ = std::max(0.0, found.greatest);
   out.mean_ = rate->dot(pushing(bed, *rate).first) / spec.line.girth();
-  out.lifted_ = lifted_in(bed, *rate);
+  out.lifted_ = lifted_in(bed, *rate, out.greatest_);
   // The bed gives way against the pressure: the half moves by -rate / k.
   out.slide_ = -rate->head<2>() / spec.stiffness;
   out.tilt_ = -rate->z() / spec.stiffness / bed.chord;

@@ -19,9 +19,11 @@ const PressMethod& best_method(const Registry& registry, const Panel& panel) {
       rank = suits.rank;
       best = method.get();
     }
-    if (suits.rank == 0) reasons += (reasons.empty() ? "" : ". ") + suits.reason;
+    if (suits.rank == 0) reasons += (reasons.empty() ? "" : "; ") + method->name() + ": " + suits.reason;
   }
-  if (!best) throw geometry_error("press.method", reasons, "change the profile");
+  if (!best)
+    throw geometry_error("press.method", "no press method suits this panel (" + reasons + ")",
+                         "change the profile");
   return *best;
 }
 

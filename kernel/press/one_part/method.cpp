@@ -226,8 +226,8 @@ std::string steep_walls(const Panel& panel) {
     least = std::min(least, pulls[i].least_share());
   }
   if (walls.empty()) return {};
-  return " Between two moulds drawn together square to the chord, " + walls + " would get " +
-         number(least, 3) + " of the pull's pressure or less.";
+  return " Between two moulds drawn together square to the chord, " + walls + " would get only " +
+         number(least, 3) + " of the pull's pressure.";
 }
 
 std::string reason_of(const Suits& suits, const Laid& laid) {

@@ -5,6 +5,7 @@
 
 #include "shared/error.hpp"
 #include "shared/number.hpp"
+#include "shared/text.hpp"
 #include "shared/tolerance.hpp"
 #include "shared/units.hpp"
 
@@ -13,22 +14,31 @@ namespace {
 
 constexpr double kUpright = kPi / 2;
 
-// "bend 1 by 10.0 degrees at (-295.4, -52.1)", for each run whose normals go past a right angle.
+// How far the normal where a run begins (or the last ends) goes past a right angle.
+double past(const Profile& line, std::size_t joint) { return std::abs(line.pose(joint).heading) - kUpright; }
+
+// The runs that meet at the joints from..to.
+std::string runs_at(const Profile& line, std::size_t from, std::size_t to) {
+  std::vector<std::string> names;
+  const std::size_t first = from == 0 ? 0 : from - 1, last = std::min(to, line.runs().size() - 1);
+  for (std::size_t i = first; i <= last; ++i) names.push_back(run_name(line, i));
+  return listed(names, "and");
+}
+
+// "line 1 and bend 1 by 10 degrees at (-301.7, 14.8)", for each stretch whose normals go past a right angle.
 std::string undercuts(const Profile& line) {
+  const std::size_t joints = line.runs().size() + 1;
   std::string text;
-  for (std::size_t i = 0; i < line.runs().size(); ++i) {
-    std::string places;
-    double most = 0;
-    for (const std::size_t end : {i, i + 1}) {
-      const double past = std::abs(line.pose(end).heading) - kUpright;
-      if (past <= kRightAngle) continue;
-      most = std::max(most, past);
-      const Vec2 p = line.pose(end).point;
-      places += (places.empty() ? "at (" : " and (") + number(p.x(), 1) + ", " + number(p.y(), 1) + ")";
-    }
-    if (!places.empty())
-      text += (text.empty() ? "" : "; ") + run_name(line, i) + " by " + number(degrees(most), 1) +
-              " degrees " + places;
+  for (std::size_t from = 0; from < joints; ++from) {
+    if (past(line, from) <= kRightAngle) continue;
+    std::size_t to = from, worst = from;
+    for (; to + 1 < joints && past(line, to + 1) > kRightAngle; ++to)
+      if (past(line, to + 1) > past(line, worst) + kRightAngle) worst = to + 1;
+    const Vec2 p = line.pose(worst).point;
+    text += (text.empty() ? "" : "; ") + runs_at(line, from, to) + " by " +
+            number(degrees(past(line, worst)), 1) + " degrees at (" + number(p.x(), 1) + ", " +
+            number(p.y(), 1) + ")";
+    from = to;
   }
   return text;
 }

@@ -87,7 +87,7 @@ TEST_CASE("a part alone lies with the lowest corner of its box at the origin", "
 
 TEST_CASE("every kind of part has a colour of its own", "[step]") {
   std::set<std::tuple<double, double, double>> seen;
-  for (int kind = 0; kind <= int(PartKind::stop, PartKind::panel); ++kind) {
+  for (int kind = 0; kind <= int(PartKind::panel); ++kind) {
     const Colour c = colour_of(PartKind(kind));
     seen.insert({c.red, c.green, c.blue});
   }

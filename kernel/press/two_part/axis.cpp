@@ -32,7 +32,11 @@ std::string undercuts(const Profile& line) {
   for (std::size_t from = 0; from < joints; ++from) {
     if (past(line, from) <= kRightAngle) continue;
     std::size_t to = from, worst = from;
-    for (; to + 1 < joints && past(line, to + 1) > kRightAngle; ++to)
+    const auto goes_on = [&](std::size_t joint) {
+      return joint < joints && past(line, joint) > kRightAngle &&
+             line.pose(joint).heading * line.pose(from).heading > 0;
+    };
+    for (; goes_on(to + 1); ++to)
       if (past(line, to + 1) > past(line, worst) + kRightAngle) worst = to + 1;
     const Vec2 p = line.pose(worst).point;
     text += (text.empty() ? "" : "; ") + runs_at(line, from, to) + " by " +

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "shared/units.hpp"
+#include "tests/support/expect.hpp"
 #include "tests/support/jobs.hpp"
 
 using namespace lamwright;
@@ -21,6 +22,28 @@ bool lies_flat(const Body& body, const Part& part) {
   return std::abs(body.placed.vector(part.sheet().z()).z()) > 0.999;
 }
 
+// A block or bar along or across the press, however it leans: the hull of its box's corners.
+Outline silhouette(const Body& body, const Part::Box& box) {
+  std::vector<Vec2> corners;
+  for (const double x : {box.low.x(), box.high.x()})
+    for (const double y : {box.low.y(), box.high.y()})
+      for (const double z : {box.low.z(), box.high.z()})
+        corners.push_back(body.placed.point({x, y, z}).head<2>());
+  const Vec2 middle = body.placed.point((box.low + box.high) / 2).head<2>();
+  std::vector<Vec2> hull;
+  for (const Vec2& p : corners) {
+    const bool twin =
+        std::any_of(hull.begin(), hull.end(), [&](const Vec2& q) { return (p - q).norm() < 1e-6; });
+    if (!twin) hull.push_back(p);
+  }
+  std::sort(hull.begin(), hull.end(), [&](const Vec2& a, const Vec2& b) {
+    const Vec2 u = a - middle, v = b - middle;
+    return std::atan2(u.y(), u.x()) < std::atan2(v.y(), v.x());
+  });
+  if (hull.size() != 4) throw std::runtime_error(body.name + " lies across the press");
+  return polygon(hull, body.name);
+}
+
 Slice slice_of(const PressPlan& plan, const Body& body) {
   const Part& part = plan.parts[body.part];
   const Part::Box box = part.box();
@@ -32,16 +55,7 @@ Slice slice_of(const PressPlan& plan, const Body& body) {
         low = low.cwiseMin(p);
         high = high.cwiseMax(p);
       }
-  if (!lies_flat(body, part)) {
-    // A bar whose sheet is its end: its side, turned as the bar lies. Blocks across the press: their box.
-    if (std::abs(body.placed.z().z()) < 0.999)
-      return {body.name, rectangle(low.head<2>(), high.head<2>()), low.z(), high.z()};
-    const auto corner = [&](double x, double y) { return Vec2(body.placed.point({x, y, 0}).head<2>()); };
-    const Vec2 a = corner(box.low.x(), box.low.y()), b = corner(box.high.x(), box.low.y()),
-               c = corner(box.high.x(), box.high.y()), d = corner(box.low.x(), box.high.y());
-    return {body.name, Outline({line(a, b), line(b, c), line(c, d), line(d, a)}, body.name), low.z(),
-            high.z()};
-  }
+  if (!lies_flat(body, part)) return {body.name, silhouette(body, box), low.z(), high.z()};
   std::vector<Segment> loop;
   const auto placed = [&](const Vec2& p) {
     return Vec2(body.placed.point(part.sheet().point({p.x(), p.y(), 0})).head<2>());
@@ -74,22 +88,30 @@ bool boxes_apart(const Outline& a, const Outline& b) {
   return (p.low.array() > q.high.array() - 0.01).any() || (q.low.array() > p.high.array() - 0.01).any();
 }
 
-std::vector<std::string> overlaps(const PressPlan& plan) {
+// With the upper half lifted by `lift`.
+std::vector<std::string> overlaps(const PressPlan& plan, const Vec2& lift = {0, 0}) {
   std::vector<Slice> slices;
-  for (const Body& body : plan.bodies) slices.push_back(slice_of(plan, body));
+  for (Body body : plan.bodies) {
+    if (body.group == Group::upper) body.placed.origin += Vec3(lift.x(), lift.y(), 0);
+    slices.push_back(slice_of(plan, body));
+  }
   std::vector<std::string> found;
   for (std::size_t i = 0; i < slices.size(); ++i)
     for (std::size_t j = i + 1; j < slices.size(); ++j) {
       const Slice &a = slices[i], &b = slices[j];
       if (std::min(a.far, b.far) - std::max(a.near, b.near) < 0.01 || boxes_apart(a.outline, b.outline))
         continue;
-      if (a.name.starts_with("former-lower-2") && b.name.starts_with("bearer"))
-        continue;  // let into its groove
+      const auto in_groove = [](const Slice& p, const Slice& q) {
+        return p.name.starts_with("former-") && q.name.starts_with("bearer");
+      };
+      if (plan.spacing.every > 1 && (in_groove(a, b) || in_groove(b, a))) continue;  // let into its groove
       if (std::max(depth_in(a.outline, b.outline), depth_in(b.outline, a.outline)) > 0.05)
         found.push_back(a.name + " in " + b.name);
     }
   return found;
 }
+
+const std::string kTwoPart = "[press]\nmethod = \"two-part\"\n";
 
 // Jobs of all kinds; each names what it is there for.
 std::vector<std::pair<std::string, std::string>> jobs() {
@@ -126,6 +148,37 @@ std::vector<std::pair<std::string, std::string>> jobs() {
                             "[caul]\nkind = \"sheathed\"\nsheathing = [3, 3]\n")},
       {"stack of boards", job_text("width = 330\ntrim = 0\nprofile = [{bend = 60, radius = 300}]", birch(6),
                                    "[caul]\nkind = \"bare\"\n[formers]\nspacing = 18.5\n")},
+      {"L between two moulds",
+       job_text("width = 500\nprofile = [{line = 340}, {bend = 90, radius = 60}, {line = "
+                "340}]",
+                birch(8), kTwoPart + "[caul]\nkind = {thickness = 16, pitch = 24}\n")},
+      {"unequal L on leaning beams",
+       job_text("width = 500\nprofile = [{line = 500}, {bend = 90, radius = 60}, {line = 200}]", birch(8),
+                kTwoPart + "beam_tilt = 20\n[caul]\nkind = {thickness = 16, pitch = 24}\n")},
+      {"unequal L on leaning beams, pinned",
+       job_text("width = 500\nprofile = [{line = 200}, {bend = 90, radius = 60}, {line = 500}]", birch(8),
+                kTwoPart + "beam_tilt = -15\n[caul]\nkind = {thickness = 16, pitch = 24}\n[straps]\nanchor = "
+                           "\"pin\"\n")},
+      {"S", job_text("width = 600\nprofile = [{bend = 45, radius = 500}, {line = 80}, {bend = -40, radius = "
+                     "550}]",
+                     birch(7))},
+      {"hollow with steep ends",
+       job_text("width = 600\nprofile = [{line = 100}, {bend = -150, radius = 400}, {line = 100}]",
+                birch(6))},
+      {"shallow U between two moulds",
+       job_text("width = 500\nprofile = [{line = 120}, {bend = 60, radius = 200}, {line = 200}, {bend = 60, "
+                "radius = 200}, {line = 120}]",
+                birch(6), kTwoPart)},
+      {"sheathed S",
+       job_text("width = 600\nprofile = [{bend = 40, radius = 600}, {bend = -40, radius = 600}]", birch(6),
+                "[caul]\nkind = \"sheathed\"\nsheathing = [3, 3]\nliner = 1\n")},
+      {"stack of boards for an S",
+       job_text("width = 330\nprofile = [{bend = 40, radius = 300}, {bend = -40, radius = 300}]", birch(6),
+                "[caul]\nkind = \"bare\"\n[formers]\nspacing = 18\n")},
+      {"S on plain and grooved bearers",
+       job_text("width = 800\nprofile = [{bend = 40, radius = 600}, {bend = -40, radius = 600}]", birch(6),
+                "[beams]\nevery = 2\n[formers]\nspacing = {count = 5}\ngroove_depth = 12\n")},
+      {"flat", job_text("width = 600\nprofile = [{line = 900}]", birch(7))},
       {"thin boards", job_text("width = 600\nprofile = [{bend = 90, radius = 400}]", birch(6),
                                "[formers]\nboard = {nominal = 12}\n")},
   };
@@ -159,7 +212,49 @@ TEST_CASE("No body of a press stands in another") {
     CHECK(all == "");
     ++seen;
   }
-  CHECK(seen == 15);
+  CHECK(seen == 25);
+}
+
+TEST_CASE("The upper half lifts off without touching anything and clears the panel when it is open") {
+  int opened = 0;
+  for (const auto& [name, text] : jobs()) {
+    INFO(name);
+    const PressPlan plan = planned(text);
+    if (plan.opening.norm() == 0) continue;
+    for (const double share : {0.02, 0.2, 0.5, 1.0}) CHECK(overlaps(plan, share * plan.opening).empty());
+    double lowest = INFINITY, highest = -INFINITY;
+    for (const Body& body : plan.bodies) {
+      const Slice slice = slice_of(plan, body);
+      if (body.group == Group::upper && plan.parts[body.part].kind() == PartKind::former_upper)
+        lowest = std::min(lowest, slice.outline.box().low.y());
+      if (body.group == Group::panel) highest = std::max(highest, slice.outline.box().high.y());
+    }
+    CHECK(lowest + plan.opening.y() >= highest + 20);
+    ++opened;
+  }
+  CHECK(opened == 10);
+}
+
+TEST_CASE("Strap loops pass beside everything that they draw together") {
+  int loops = 0;
+  for (const auto& [name, text] : jobs()) {
+    INFO(name);
+    const PressPlan plan = planned(text);
+    if (plan.closures.empty() || !plan.closures.front().loop) continue;
+    const Closure& closure = plan.closures.front();
+    const double half = closure.width / 2;
+    double nearest = INFINITY;  // over both sides: one of them sets the reach
+    for (const Body& body : plan.bodies) {
+      const PartKind kind = plan.parts[body.part].kind();
+      if (kind == PartKind::beam || kind == PartKind::bearer || kind == PartKind::stop) continue;
+      const Box2 box = slice_of(plan, body).outline.box();
+      nearest = std::min({nearest, box.low.x() - (closure.left.mark.x() + half),
+                          closure.right.mark.x() - half - box.high.x()});
+    }
+    CHECK(nearest == within(10, 1e-6));
+    ++loops;
+  }
+  CHECK(loops == 10);
 }
 
 TEST_CASE("The check for overlaps finds one") {
@@ -175,7 +270,7 @@ TEST_CASE("Straps and guide rollers keep out of the formers") {
   for (const auto& [name, text] : jobs()) {
     INFO(name);
     const PressPlan plan = planned(text);
-    if (plan.closures.empty()) continue;
+    if (plan.closures.empty() || plan.closures.front().loop) continue;
     for (const StrapEnd* end : {&plan.closures.front().left, &plan.closures.front().right}) {
       require_clear_of_former(plan, *end);
       rollers += end->roller ? 1 : 0;
@@ -199,7 +294,7 @@ TEST_CASE("Texts on parts stand on the wood and beside its holes") {
         ++texts;
       }
   }
-  CHECK(texts > 60);
+  CHECK(texts > 140);
 }
 
 TEST_CASE("Locating pins stand in a gap between slats of the top caul") {
@@ -209,15 +304,15 @@ TEST_CASE("Locating pins stand in a gap between slats of the top caul") {
     const PressPlan plan = planned(text);
     const auto top = std::find_if(plan.layers.begin(), plan.layers.end(),
                                   [](const Layer& l) { return l.kind == Layer::Kind::top_caul; });
+    if (top == plan.layers.end()) continue;  // on sheathing pins stand where they like
     for (const Pin& pin : plan.pins) {
-      REQUIRE(top != plan.layers.end());
       const double s = top->inner.nearest(pin.at.head<2>()).station;
       for (const Slat& slat : top->slats)
         CHECK((slat.to <= s - pin.diameter / 2 + 1e-9 || slat.from >= s + pin.diameter / 2 - 1e-9));
       ++pins;
     }
   }
-  CHECK(pins >= 20);
+  CHECK(pins >= 30);
 }
 
 TEST_CASE("A strap that would cut into the pack is a fail") {

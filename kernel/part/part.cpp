@@ -16,13 +16,21 @@ bool near(double a, double b) { return std::abs(a - b) <= kSamePoint; }
 bool near(const Vec3& a, const Vec3& b) { return (a - b).norm() <= kSamePoint; }
 bool near(const Vec2& a, const Vec2& b) { return (a - b).norm() <= kSamePoint; }
 
+// The same loop, whichever segment it begins with.
 bool same_outline(const Outline& a, const Outline& b) {
-  if (a.segments().size() != b.segments().size()) return false;
-  for (std::size_t i = 0; i < a.segments().size(); ++i) {
-    const Segment &s = a.segments()[i], &t = b.segments()[i];
-    if (!near(s.from, t.from) || !near(s.turn, t.turn) || !near(s.point(0.5), t.point(0.5))) return false;
-  }
-  return true;
+  const auto &p = a.segments(), &q = b.segments();
+  if (p.size() != q.size() || std::abs(a.area() - b.area()) > kSamePoint * (1 + a.area())) return false;
+  const auto begins_at = [&](std::size_t shift) {
+    for (std::size_t i = 0; i < p.size(); ++i) {
+      const Segment& t = q[(i + shift) % q.size()];
+      if (!near(p[i].from, t.from) || !near(p[i].turn, t.turn) || !near(p[i].point(0.5), t.point(0.5)))
+        return false;
+    }
+    return true;
+  };
+  for (std::size_t shift = 0; shift < q.size(); ++shift)
+    if (begins_at(shift)) return true;
+  return false;
 }
 
 bool same_bores(const Part& a, const Part& b) {
@@ -124,6 +132,19 @@ Part Part::marked(std::vector<Mark> marks) const {
   Part copy = *this;
   copy.spec_.marks = std::move(marks);
   return copy;
+}
+
+std::optional<Part> Part::turned_over() const {
+  if (!bores_.empty() || !marks().empty()) return std::nullopt;
+  const Box2 box = outline().box();
+  const double across = box.low.x() + box.high.x();
+  const auto mirrored = [&](const Vec2& p) { return Vec2(across - p.x(), p.y()); };
+  PartSpec spec = spec_;
+  std::vector<Segment> loop;
+  for (const Segment& s : outline().segments())
+    loop.push_back({mirrored(s.from), mirrored(s.to), -s.turn, mirrored(s.centre), s.radius});
+  spec.outline = Outline(std::move(loop), spec.name);
+  return make_part(std::move(spec));
 }
 
 Part make_part(PartSpec spec) {

@@ -109,6 +109,9 @@ class Part {
 
   Part renamed(std::string name) const;
   Part marked(std::vector<Mark> marks) const;  // the same part with other marks
+  // What the same piece looks like turned over end for end: its outline mirrored within its own box. Nothing
+  // for a part with bores or marks, which has a face side.
+  std::optional<Part> turned_over() const;
 
  private:
   friend Part make_part(PartSpec spec);

@@ -34,17 +34,36 @@ std::pair<long long, long long> order_of(const Body& body, const std::vector<Par
   return {std::llround(middle.z() * 1000), std::llround(middle.x() * 1000)};
 }
 
+// Where the frame of a piece lies when it is turned over end for end within its own box.
+Frame turned_over(const Part& part, const Frame& placed) {
+  const Frame& sheet = part.sheet();
+  const Box2 box = part.outline().box();
+  // In the sheet: u -> low + high - u, v stays, w -> thickness - w.
+  const auto flipped = [&](const Vec3& p) {
+    const Vec3 q = sheet.local_point(p);
+    return sheet.point({box.low.x() + box.high.x() - q.x(), q.y(), part.thickness() - q.z()});
+  };
+  const Vec3 origin = flipped({0, 0, 0});
+  return {placed.point(origin), placed.vector(flipped({1, 0, 0}) - origin),
+          placed.vector(flipped({0, 1, 0}) - origin)};
+}
+
 }  // namespace
 
 void AssemblyBuilder::add(const Part& part, const Frame& placed, Group group) {
-  const auto same =
-      std::find_if(parts_.begin(), parts_.end(), [&](const Part& p) { return same_part(p, part); });
-  if (same == parts_.end()) {
-    parts_.push_back(part);
-    bodies_.push_back({parts_.size() - 1, placed, group, {}});
-  } else {
-    bodies_.push_back({std::size_t(same - parts_.begin()), placed, group, {}});
-  }
+  const auto find = [&](const Part& wanted) {
+    return std::size_t(
+        std::find_if(parts_.begin(), parts_.end(), [&](const Part& p) { return same_part(p, wanted); }) -
+        parts_.begin());
+  };
+  if (const std::size_t same = find(part); same < parts_.size())
+    return bodies_.push_back({same, placed, group, {}});
+  // Left and right hands of a plain block are one piece turned over.
+  if (const auto over = part.turned_over())
+    if (const std::size_t same = find(*over); same < parts_.size())
+      return bodies_.push_back({same, turned_over(part, placed), group, {}});
+  parts_.push_back(part);
+  bodies_.push_back({parts_.size() - 1, placed, group, {}});
 }
 
 void AssemblyBuilder::finish(PressPlan& plan) const {

@@ -23,6 +23,16 @@ ReadFile press_read_back(const Evaluation& result) {
   return read_back(sink.files.at("press.step"));
 }
 
+// Where a body's name stands in the assembly: a press with an upper half has a sub-assembly for each group.
+std::string path_of(const PressPlan& plan, const Body& body) {
+  const bool halves = std::any_of(plan.bodies.begin(), plan.bodies.end(),
+                                  [](const Body& b) { return b.group == Group::upper; });
+  const std::string group = body.group == Group::upper   ? "upper/"
+                            : body.group == Group::panel ? "panel/"
+                                                         : "lower/";
+  return "press/" + (halves ? group : std::string()) + body.name;
+}
+
 // Every instance of a plan, in the file: volume, place, names; bore walls as full cylinders on the part's own
 // axes.
 void require_press(const Evaluation& result) {
@@ -33,7 +43,7 @@ void require_press(const Evaluation& result) {
   std::size_t seen = 0;
   for (const ReadInstance& instance : file.instances) {
     const auto body = std::find_if(plan.bodies.begin(), plan.bodies.end(),
-                                   [&](const Body& b) { return "press/" + b.name == instance.path; });
+                                   [&](const Body& b) { return path_of(plan, b) == instance.path; });
     REQUIRE(body != plan.bodies.end());
     const Part& part = plan.parts[body->part];
     INFO(body->name);
@@ -113,8 +123,37 @@ TEST_CASE("every demo job that can be pressed comes back from its STEP file", "[
     require_press(result);
     ++pressed;
   }
-  CHECK(pressed >= 6);
+  CHECK(pressed >= 11);
   CHECK(refused >= 1);
+}
+
+TEST_CASE("the contact faces of both halves stay one gap apart in the file", "[step]") {
+  const std::string s_shape =
+      "width = 300\nprofile = [{line = 60}, {bend = 45, radius = 420}, {line = 80}, {bend "
+      "= -40, radius = 480}, {line = 90}]";
+  int faces = 0;
+  for (const std::string& caul : {std::string("[caul]\nkind = \"bare\"\nliner = 2\n"),
+                                  std::string("[caul]\nkind = {thickness = 22, pitch = 36}\n")}) {
+    const Evaluation result = evaluated(job_text(s_shape, birch(7), caul));
+    REQUIRE(result.plan);
+    const CaulSpec& spec = result.job->caul;
+    const double gap = result.plan->panel.thickness + 2 * (3 + spec.thickness + spec.liner);
+    const ReadFile file = press_read_back(result);
+    const auto solid = [&](const std::string& path) {
+      return std::find_if(file.instances.begin(), file.instances.end(),
+                          [&](const ReadInstance& i) { return i.path == path; })
+          ->solid;
+    };
+    const Profile& lower = result.plan->sections.front().lower;
+    for (std::size_t run = 0; run < lower.runs().size(); ++run) {
+      const Pose pose = lower.at((lower.station(run) + lower.station(run + 1)) / 2);
+      const double z = result.plan->sections.front().z + 6;  // beside the pilots
+      CHECK(face_distance(solid("press/lower/former-lower-01"), {pose.point.x(), pose.point.y(), z},
+                          solid("press/upper/former-upper-01")) == within(gap, 1e-6));
+      ++faces;
+    }
+  }
+  CHECK(faces == 10);
 }
 
 TEST_CASE("solids of a whole press are valid and do not meet themselves", "[step]") {

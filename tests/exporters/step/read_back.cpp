@@ -2,7 +2,9 @@
 
 #include <unistd.h>
 
+#include <BRepBuilderAPI_MakeVertex.hxx>
 #include <BRepBuilderAPI_Transform.hxx>
+#include <BRepExtrema_DistShapeShape.hxx>
 #include <Message.hxx>
 #include <Message_Messenger.hxx>
 #include <Quantity_Color.hxx>
@@ -10,6 +12,7 @@
 #include <TDF_LabelSequence.hxx>
 #include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
+#include <TopExp_Explorer.hxx>
 #include <TopoDS_Shape.hxx>
 #include <XCAFDoc_ColorTool.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
@@ -103,6 +106,19 @@ ReadFile read_back(const std::string& text) {
   Handle(TDocStd_Document) document = new TDocStd_Document("BinXCAF");
   REQUIRE(reader.Transfer(document));
   return Walk(document).file();
+}
+
+double face_distance(const Solid& from, const Vec3& on, const Solid& to) {
+  const auto vertex = BRepBuilderAPI_MakeVertex(gp_Pnt(on.x(), on.y(), on.z())).Vertex();
+  for (TopExp_Explorer faces(from.shape(), TopAbs_FACE); faces.More(); faces.Next()) {
+    const BRepExtrema_DistShapeShape held(faces.Current(), vertex);
+    if (!held.IsDone() || held.Value() > 1e-5) continue;
+    const BRepExtrema_DistShapeShape apart(faces.Current(), to.shape());
+    REQUIRE(apart.IsDone());
+    return apart.Value();
+  }
+  FAIL("no face holds the point");
+  return 0;
 }
 
 }  // namespace lamwright::test

@@ -23,4 +23,8 @@ struct ReadFile {
 // Fails the running test when the text cannot be read.
 ReadFile read_back(const std::string& text);
 
+// Least distance from the face of `from` that holds a point (within 1e-5) to the solid `to`. Fails the
+// running test when no face holds it.
+double face_distance(const Solid& from, const Vec3& on, const Solid& to);
+
 }  // namespace lamwright::test

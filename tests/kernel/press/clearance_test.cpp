@@ -65,6 +65,7 @@ Slice slice_of(const PressPlan& plan, const Body& body) {
     moved.from = placed(s.from);
     moved.to = placed(s.to);
     moved.centre = placed(s.centre);
+    if (body.placed.vector(part.sheet().z()).z() < 0) moved.turn = -s.turn;  // lies on its far face
     loop.push_back(moved);
   }
   return {body.name, Outline(std::move(loop), body.name), low.z(), high.z()};

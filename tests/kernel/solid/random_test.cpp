@@ -71,7 +71,14 @@ PartSpec random_board() {
 
 TEST_CASE("random boards have solids of their closed-form volume, centre and walls", "[solid]") {
   property("board", [] {
-    const Part part = make_part(random_board());
+    const PartSpec spec = random_board();
+    std::optional<Part> accepted;
+    try {
+      accepted = make_part(spec);
+    } catch (const Error&) {  // once in some thousand boards two bores come a hair too near
+    }
+    RC_PRE(accepted.has_value());
+    const Part& part = *accepted;
     const Solid solid = build_solid(part);
     RC_ASSERT(solid_volume(solid) == within(part.volume(), 1e-11 * part.volume()));
     RC_ASSERT(

@@ -17,8 +17,8 @@ constexpr const char* kRigid = "rigid mould on an elastic bed without tension";
 constexpr double kWedging = 70;
 // Least over mean pressure that a glue line puts up with. Common practice, no source.
 constexpr double kEven = 0.6;
-// A pull that spreads the pressure by this much less than the chosen one is worth changing to.
-constexpr double kWorthwhile = 0.02;
+// A pull that spreads the pressure by less than this beside the chosen one is the chosen one but for rounding.
+constexpr double kWorthwhile = 0.001;
 
 std::string axis_advice(const PressPlan& plan) {
   const double best = degrees(bisector(plan.panel.pressed));

@@ -1,0 +1,107 @@
+// The crowned flat press: the crown is what the beams give.
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "kernel/mechanics/sag.hpp"
+#include "kernel/press/crowned_flat/crown.hpp"
+#include "tests/support/expect.hpp"
+#include "tests/support/jobs.hpp"
+#include "tests/support/profiles.hpp"
+
+using namespace lamwright;
+using namespace lamwright::test;
+
+namespace {
+
+const std::string kFlat = "width = 700\nprofile = [{line = 900}]";
+
+// A simply supported beam 60 x 100, span 1000, 10 N/mm, E 10 000: 5 q L^4 / (384 EI) = 2.6042 (beam table,
+// worked by hand).
+const EvenBeam kBeam{500, 500, 10, 10000 * second_moment(60, 100)};
+
+}  // namespace
+
+TEST_CASE("A beam under an even load gives as the beam table says") {
+  CHECK(second_moment(60, 100) == 5e6);
+  CHECK(kBeam.sag(500) == within(2.6042, 5e-5));
+  CHECK(kBeam.sag(500) == within(5 * 10 * 1e12 / (384 * 5e10), 1e-12));
+  CHECK(kBeam.sag(0) == 0);
+  CHECK(kBeam.sag(-200) == kBeam.sag(200));
+  CHECK(kBeam.curvature(0) == within(10 * 1e6 / 8 / 5e10, 1e-15));  // q L^2 / 8
+  CHECK(kBeam.curvature(500) == 0);
+}
+
+TEST_CASE("A load short of the supports bends the beam by its moments' double integral") {
+  const EvenBeam beam{600, 450, 12, 4e10};
+  // Trapezoid rule on the moment in steps of 0.05: its error is h^2 / 12 of the slope, below 1e-8.
+  double slope = 0, sag = 0;
+  int steps = 0;
+  for (double x = 0; x < 600 - 1e-9; x += 0.05, ++steps) {
+    const double k = (beam.curvature(x) + beam.curvature(std::min(600.0, x + 0.05))) / 2;
+    sag += slope * 0.05 + k * 0.05 * 0.05 / 2;
+    slope += k * 0.05;
+  }
+  CHECK(steps == 12000);
+  CHECK(beam.sag(600) == within(sag, 1e-7));
+}
+
+TEST_CASE("A crowned edge follows the beam's curve turned over, to lines and arcs") {
+  const Profile straight({{-450, 30}, 0}, {{900, 0}});
+  int seen = 0;
+  for (const int sense : {1, -1}) {
+    const Profile edge = crowned_flat::crowned(straight, kBeam, sense);
+    CHECK(same(edge.point(450), {0, 30}));
+    CHECK(edge.heading(450) == within(0, 1e-12));
+    for (double s = 0; s <= 900; s += 3) {
+      const Vec2 p = edge.point(s);
+      CHECK(p.y() == within(30 - sense * kBeam.sag(p.x()), crowned_flat::kCrownTolerance));
+      ++seen;
+    }
+  }
+  CHECK(seen == 602);
+}
+
+TEST_CASE("Straps give a flat panel the pressure of their pull over its area, and the halves their crown") {
+  const Evaluation result =
+      evaluated(job_text(kFlat, birch(9), "[caul]\nkind = \"bare\"\n[straps]\ntension = 2000\n"));
+  REQUIRE(result.plan);
+  const PressPlan& plan = *result.plan;
+  CHECK(plan.method == "crowned-flat");
+  CHECK(plan.load == Load::even);
+  const double area = 930.0 * 730.0, pull = 4 * 2000.0 * double(plan.closures.size());
+  REQUIRE(plan.crown);
+  CHECK(plan.crown->pressure == within(pull / area, 1e-12));
+  // Beam D40 46 x 90 (E 13 000, EN 338) and former 18 x 100 (7500), side by side.
+  const double stiffness = 13000 * 46 * std::pow(90, 3) / 12 + 7500 * 18 * 1e6 / 12;
+  CHECK(plan.crown->stiffness == within(stiffness, 1));
+  const EvenBeam beam{plan.crown->half_span, 465, 8000 / 930.0, stiffness};
+  CHECK(plan.crown->height == within(beam.sag(465), 1e-9));
+  for (const Profile* edge : {&plan.sections.front().lower, &*plan.sections.front().upper}) {
+    const Vec2 end = edge->point(25), middle = edge->point(edge->girth() / 2);
+    CHECK(std::abs(middle.y() - end.y()) == within(plan.crown->height, crowned_flat::kCrownTolerance));
+  }
+  // The crests are as far apart as the pack is thick.
+  const Section& section = plan.sections.front();
+  CHECK(section.upper->box().low.y() - section.lower.box().high.y() == within(9 * 1.5 + 6, 1e-9));
+}
+
+TEST_CASE("A pressure asked for sets the straps, and is refused beyond their rating") {
+  const std::string bare = "[caul]\nkind = \"bare\"\n";
+  const Evaluation result =
+      evaluated(job_text(kFlat, birch(9), bare + "[press.crowned-flat]\npressure = \"0.08 MPa\"\n"));
+  REQUIRE(result.plan);
+  CHECK(result.plan->crown->pressure == within(0.08, 1e-12));
+  const double straps = 4.0 * double(result.plan->closures.size());
+  CHECK(result.plan->closures.front().tension == within(0.08 * 930 * 730 / straps, 1e-9));
+  CHECK(only_error(evaluated(job_text(kFlat, birch(9), bare + "[press.crowned-flat]\npressure = 2\n"))) ==
+        "job.toml: press.crowned-flat.pressure: 2 MPa takes 84862 N in each strap, rated 25000; ask for at "
+        "most "
+        "0.589 MPa, use stronger straps or more formers");
+}
+
+TEST_CASE("A crowned flat press is for panels without a bend") {
+  CHECK(only_error(evaluated(job_text("width = 600\nprofile = [{bend = 60, radius = 500}]", birch(6),
+                                      "[press]\nmethod = \"crowned-flat\"\n"))) ==
+        "job.toml: press.method: a crowned flat press is for panels without a bend; set press.method = "
+        "\"auto\"");
+}

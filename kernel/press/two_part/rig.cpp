@@ -36,6 +36,16 @@ std::vector<double> mirrored(std::vector<double> stations) {
   return stations;
 }
 
+// Plain and grooved bearers are as long as the longer foot, so that the upper ones are the lower ones turned
+// over.
+TimberSpec bearer_of(const Rig& rig) {
+  const Mould &lower = rig.halves.lower_mould, &upper = rig.halves.upper_mould;
+  return {std::min(lower.foot_left(), -upper.foot_right()),
+          std::max(lower.foot_right(), -upper.foot_left()),
+          rig.screws,
+          {}};
+}
+
 MouldPieces lower_pieces(const Rig& rig) {
   const Halves& h = rig.halves;
   return {rig.job,
@@ -45,7 +55,7 @@ MouldPieces lower_pieces(const Rig& rig) {
           rig.screws,
           {},
           rig.loops.lower_beam,
-          {h.lower_mould.foot_left(), h.lower_mould.foot_right(), rig.screws, {}},
+          bearer_of(rig),
           beam_ticks(h.curves.inner, rig.job.panel.trim, h.tilt),
           {h.lower, h.lower_mould.left_extend, h.lower_mould.right_extend, -1, 0},
           h.lower_place};
@@ -60,7 +70,7 @@ MouldPieces upper_pieces(const Rig& rig) {
           mirrored(rig.screws),
           {},
           rig.loops.upper_beam,
-          {-h.upper_mould.foot_right(), -h.upper_mould.foot_left(), rig.screws, {}},
+          bearer_of(rig),
           beam_ticks(h.curves.inner, rig.job.panel.trim, h.tilt),
           {h.upper, h.upper_mould.right_extend, h.upper_mould.left_extend, 1, h.height},
           h.upper_place,

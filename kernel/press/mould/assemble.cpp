@@ -40,25 +40,28 @@ void note_once(std::vector<std::string>& notes, const std::string& note) {
   if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
 }
 
+// Formers alike share a part: those on strapped beams, those let into bearers, those between.
 void add_formers(const MouldPieces& in, AssemblyBuilder& assembly) {
   const Stations& where = in.stations;
-  for (const bool strapped : {true, false}) {
-    const auto stands = [&](std::size_t i) { return where.strapped[i] == strapped; };
-    if (std::count(where.strapped.begin(), where.strapped.end(), strapped) == 0) continue;
-    const Part former = former_of(in, is_grooved(in, strapped)), support = support_of(in, strapped);
-    for (std::size_t i = 0; i < where.mid_planes.size(); ++i) {
-      if (!stands(i)) continue;
-      const double z = where.mid_planes[i];
-      assembly.add(former, {{0, 0, z - in.job.formers.thickness / 2}}, group_of(in));
-      if (where.borne[i]) assembly.add(support, under_foot(in, z), group_of(in));
+  for (const bool strapped : {true, false})
+    for (const bool borne : {true, false}) {
+      std::vector<double> planes;
+      for (std::size_t i = 0; i < where.mid_planes.size(); ++i)
+        if (where.strapped[i] == strapped && where.borne[i] == borne) planes.push_back(where.mid_planes[i]);
+      if (planes.empty()) continue;
+      const Part former = former_of(in, borne && is_grooved(in, strapped));
+      for (const double z : planes)
+        assembly.add(former, {{0, 0, z - in.job.formers.thickness / 2}}, group_of(in));
+      if (!borne) continue;
+      const Part support = support_of(in, strapped);
+      for (const double z : planes) assembly.add(support, under_foot(in, z), group_of(in));
     }
-  }
 }
 
 void add_spacers(const MouldPieces& in, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
   if (in.stations.spacing.clear < 1) return;  // boards stand face to face
   const Part former = former_part({in.job, in.mould, in.caul.pilots, in.screws, in.clamps});
-  const SpacerRows rows = spacer_rows(in.job, in.mould, former, fixing_of(in));
+  const SpacerRows rows = spacer_rows(in.job, in.mould, former, fixing_of(in).blocks);
   if (rows.missing > 0)
     note_once(notes, counted(rows.missing, "row") + " of spacer blocks left out: no room for a section " +
                          number(in.job.formers.block_width) + " x " + number(in.job.formers.block_depth) +
@@ -72,8 +75,11 @@ void add_spacers(const MouldPieces& in, AssemblyBuilder& assembly, std::vector<s
 }
 
 void add_fixing_blocks(const MouldPieces& in, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
-  const std::vector<FixingBlock> fixing = fixing_of(in);
-  if (fixing.empty()) return;
+  const FixingBlocks fixing = fixing_of(in);
+  if (fixing.blocks.empty()) return;
+  if (fixing.missing > 0)
+    note_once(notes, "No room for " + counted(fixing.missing, "fixing block") +
+                         " in a tight bend: predrill those caul screws with care.");
   const double t = in.job.formers.thickness, clear = in.stations.spacing.clear;
   const std::size_t count = in.stations.mid_planes.size();
   const bool both = clear >= 2 * t - kAtLeast, one = clear >= t - kAtLeast;
@@ -87,7 +93,7 @@ void add_fixing_blocks(const MouldPieces& in, AssemblyBuilder& assembly, std::ve
       const bool outside = (side < 0 && i == 0) || (side > 0 && i + 1 == count);
       if (!outside && !both && !(one && side > 0)) continue;
       const double z = in.stations.mid_planes[i] + (side < 0 ? -1.5 * t : 0.5 * t);
-      for (const FixingBlock& block : fixing) {
+      for (const FixingBlock& block : fixing.blocks) {
         Frame placed = composed(in.place, block.placed);
         placed.origin.z() = z;
         assembly.add(block.part, placed, group_of(in));
@@ -97,7 +103,7 @@ void add_fixing_blocks(const MouldPieces& in, AssemblyBuilder& assembly, std::ve
 
 }  // namespace
 
-std::vector<FixingBlock> fixing_of(const MouldPieces& in) {
+FixingBlocks fixing_of(const MouldPieces& in) {
   if (!needs_fixing_blocks(in.job, in.caul.pilots)) return {};
   return fixing_blocks(in.job, in.mould, in.caul.pilots);
 }

@@ -29,7 +29,7 @@ struct MouldPieces {
 void add_mould(const MouldPieces& pieces, AssemblyBuilder& assembly, std::vector<std::string>& notes);
 
 // Fixing blocks that lie beside each former; none where the board is thick enough for caul screws.
-std::vector<FixingBlock> fixing_of(const MouldPieces& pieces);
+FixingBlocks fixing_of(const MouldPieces& pieces);
 
 // The blank as pressed.
 Part panel_part(const Panel& panel, const PressCurves& curves);

@@ -15,6 +15,8 @@ namespace {
 constexpr double kUnderContact = kFixingHeight + kLeastWood;
 // Shortest half of a fixing block: enough wood beside its screw.
 constexpr double kLeastHalfBlock = 15;
+// Pilots of one block lie no farther apart: it would become a board of its own.
+constexpr double kLongestSite = 60;
 // Half of the gap between neighbouring blocks.
 constexpr double kBetweenBlocks = 2;
 // Places are tried on this grid, inward and round the curve.
@@ -51,8 +53,14 @@ std::vector<Vec2> edge_points(const FixingBlock& block) {
   return points;
 }
 
-bool fits(const Rect& rect, const Mould& mould, const Part& former, const std::vector<Vec2>& blocks) {
-  for (const Vec2& p : blocks)
+bool holds(const FixingBlock& block, const Vec2& p) {
+  const Vec3 q = block.placed.local_point({p.x(), p.y(), 0});
+  return block.part.outline().contains(q.head<2>());
+}
+
+bool fits(const Rect& rect, const Mould& mould, const Part& former, const std::vector<FixingBlock>& fixing,
+          const std::vector<Vec2>& edges) {
+  for (const Vec2& p : edges)
     if (rect.distance(p) < kLeastWood) return false;
   const Vec2 middle = (rect.low + rect.high) / 2;
   for (const double x : {rect.low.x(), middle.x(), rect.high.x()})
@@ -60,6 +68,8 @@ bool fits(const Rect& rect, const Mould& mould, const Part& former, const std::v
       const Vec2 p{x, y};
       if (!former.outline().contains(p) || former.outline().distance(p) < kLeastWood) return false;
       if (mould.contact.nearest(p).distance < kUnderContact) return false;
+      for (const FixingBlock& block : fixing)
+        if (holds(block, p)) return false;
     }
   return std::all_of(former.bores().begin(), former.bores().end(),
                      [&](const Bore& bore) { return clear_of_bore(rect, bore); });
@@ -67,7 +77,8 @@ bool fits(const Rect& rect, const Mould& mould, const Part& former, const std::v
 
 // The place nearest under the contact edge at that station, the block upright or lying.
 std::optional<Rect> place_under(const Job& job, const Mould& mould, const Part& former,
-                                const std::vector<Vec2>& blocks, double station) {
+                                const std::vector<FixingBlock>& fixing, const std::vector<Vec2>& edges,
+                                double station) {
   const Pose pose = mould.contact.at(station);
   const std::array<Vec2, 2> sizes{Vec2(job.formers.block_depth, job.formers.block_width),
                                   Vec2(job.formers.block_width, job.formers.block_depth)};
@@ -75,18 +86,19 @@ std::optional<Rect> place_under(const Job& job, const Mould& mould, const Part& 
     for (const Vec2& size : sizes) {
       const Vec2 middle = pose.point - depth * pose.normal();
       const Rect rect{middle - size / 2, middle + size / 2};
-      if (fits(rect, mould, former, blocks)) return rect;
+      if (fits(rect, mould, former, fixing, edges)) return rect;
     }
   return std::nullopt;
 }
 
 // A row may shift by half of what the spacing leaves to the greatest.
 std::optional<Rect> place_near(const Job& job, const Mould& mould, const Part& former,
-                               const std::vector<Vec2>& blocks, double station, double slack) {
+                               const std::vector<FixingBlock>& fixing, const std::vector<Vec2>& edges,
+                               double station, double slack) {
   for (double shift = 0; shift <= slack + kSamePoint; shift += kShiftStep)
     for (const double s : {station + shift, station - shift}) {
       if (s < 0 || s > mould.contact.girth()) continue;
-      if (const auto rect = place_under(job, mould, former, blocks, s)) return rect;
+      if (const auto rect = place_under(job, mould, former, fixing, edges, s)) return rect;
     }
   return std::nullopt;
 }
@@ -122,15 +134,16 @@ std::vector<Stretch> stretches(const Profile& contact, const std::vector<double>
   };
   std::vector<Stretch> sites;  // of pilots that share a block
   for (const double s : pilots) {
-    if (!sites.empty() && room(sites.back().to, s) < kLeastHalfBlock)
+    if (!sites.empty() && room(sites.back().to, s) < kLeastHalfBlock && s - sites.back().from <= kLongestSite)
       sites.back().to = s;
     else
       sites.push_back({s, s});
   }
   std::vector<Stretch> out;
   for (std::size_t i = 0; i < sites.size(); ++i) {
-    const double left = i == 0 ? half : std::min(half, room(sites[i - 1].to, sites[i].from));
-    const double right = i + 1 == sites.size() ? half : std::min(half, room(sites[i].to, sites[i + 1].from));
+    const auto reach = [&](double a, double b) { return std::clamp(room(a, b), kLeastHalfBlock, half); };
+    const double left = i == 0 ? half : reach(sites[i - 1].to, sites[i].from);
+    const double right = i + 1 == sites.size() ? half : reach(sites[i].to, sites[i + 1].from);
     Stretch block{sites[i].from - left, sites[i].to + right};
     if (block.from < 0) block = {0, std::max(block.to, std::min(kFixingLength, sites[i].to + right))};
     if (block.to > girth)
@@ -166,13 +179,21 @@ FixingBlock fixing_block(const Job& job, const Mould& mould, const Stretch& stre
            {pose.normal().x(), pose.normal().y(), 0}}};
 }
 
+bool overlap(const FixingBlock& a, const FixingBlock& b) {
+  const auto in = [](const FixingBlock& outer, const FixingBlock& inner) {
+    const std::vector<Vec2> points = edge_points(inner);
+    return std::any_of(points.begin(), points.end(), [&](const Vec2& p) { return holds(outer, p); });
+  };
+  return in(a, b) || in(b, a);
+}
+
 }  // namespace
 
 SpacerRows spacer_rows(const Job& job, const Mould& mould, const Part& former,
                        const std::vector<FixingBlock>& fixing) {
-  std::vector<Vec2> blocks;
+  std::vector<Vec2> edges;
   for (const FixingBlock& block : fixing)
-    for (const Vec2& p : edge_points(block)) blocks.push_back(p);
+    for (const Vec2& p : edge_points(block)) edges.push_back(p);
   const double girth = mould.contact.girth();
   const int least = std::max(2, int(std::ceil(girth / job.formers.brace_rows - kWholeNumber)));
   SpacerRows best{{}, least};
@@ -180,7 +201,7 @@ SpacerRows spacer_rows(const Job& job, const Mould& mould, const Part& former,
     SpacerRows rows;
     const double slack = std::max(20.0, (job.formers.brace_rows - girth / count) / 2);
     for (int i = 0; i < count; ++i) {
-      const auto rect = place_near(job, mould, former, blocks, (i + 0.5) * girth / count, slack);
+      const auto rect = place_near(job, mould, former, fixing, edges, (i + 0.5) * girth / count, slack);
       const auto meets = [&](const SpacerRow& row) {
         return rect->low.x() < row.low.x() + row.size.x() + kLeastWood &&
                row.low.x() < rect->high.x() + kLeastWood &&
@@ -220,11 +241,15 @@ PlacedBlock spacer_block(const Job& job, const SpacerRow& row, double clear, dou
   return {std::move(part), corner_frame({row.low.x(), row.low.y(), z}, dims)};
 }
 
-std::vector<FixingBlock> fixing_blocks(const Job& job, const Mould& mould,
-                                       const std::vector<double>& pilots) {
-  std::vector<FixingBlock> out;
-  for (const Stretch& stretch : stretches(mould.contact, pilots))
-    out.push_back(fixing_block(job, mould, stretch));
+FixingBlocks fixing_blocks(const Job& job, const Mould& mould, const std::vector<double>& pilots) {
+  FixingBlocks out;
+  for (const Stretch& stretch : stretches(mould.contact, pilots)) {
+    FixingBlock block = fixing_block(job, mould, stretch);
+    if (!out.blocks.empty() && overlap(out.blocks.back(), block))
+      ++out.missing;
+    else
+      out.blocks.push_back(std::move(block));
+  }
   return out;
 }
 

@@ -32,8 +32,13 @@ struct PlacedBlock {
 };
 PlacedBlock spacer_block(const Job& job, const SpacerRow& row, double clear, double z);
 
-// One for each pilot, shorter where the next is near; pilots too near for two blocks share one.
-std::vector<FixingBlock> fixing_blocks(const Job& job, const Mould& mould, const std::vector<double>& pilots);
+// One for each pilot, shorter where the next is near; pilots too near for two blocks share one. In a tight
+// bend a block that would stand in its neighbour is left out and counted in `missing`.
+struct FixingBlocks {
+  std::vector<FixingBlock> blocks;
+  int missing = 0;
+};
+FixingBlocks fixing_blocks(const Job& job, const Mould& mould, const std::vector<double>& pilots);
 
 // A caul screw's axis must keep 4 diameters from the board's face (EN 1995-1-1 table 8.6, a2,CG).
 bool needs_fixing_blocks(const Job& job, const std::vector<double>& pilots);

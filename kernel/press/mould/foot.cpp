@@ -10,19 +10,23 @@ namespace {
 
 constexpr double kPilotShare = 0.7;  // of the screw's diameter
 
-double centre_of(const FootSpec& spec, double pilot) {
+// Distance of a pilot's axis, upright at X from the foot to `reach`, from an obstacle's.
+double apart(double x, const Obstacle& o, double reach) {
+  const Segment pilot = line({x, 0}, {x, reach});
+  if ((o.to - o.from).norm() < kSamePoint) return distance(pilot, o.from);
+  const Segment bore = line(o.from, o.to);
+  if (!crossings(pilot, bore).empty()) return 0;
+  return std::min(
+      {distance(pilot, o.from), distance(pilot, o.to), distance(bore, pilot.from), distance(bore, pilot.to)});
+}
+
+// The room for the middle screw.
+Stretch middle_room(const FootSpec& spec, double pilot) {
   const double room = pilot + kLeastWood, reach = spec.job.beams.screw_reach;
   const Mould& mould = spec.mould;
-  const double low = std::max(spec.from + kScrewFromEnd,
-                              std::max(side_at(mould.left, 0), side_at(mould.left, reach)) + room);
-  const double high = std::min(spec.to - kScrewFromEnd,
-                               std::min(side_at(mould.right, 0), side_at(mould.right, reach)) - room);
-  const double centre = low <= kAtLeast && high >= -kAtLeast ? 0 : (low + high) / 2;
-  if (!spec.also) return centre;
-  for (double step = 0; step <= spec.to - spec.from; ++step)
-    for (const double x : {centre - step, centre + step})
-      if (x >= low && x <= high && spec.also(x)) return x;
-  return centre;
+  const double low = std::max(side_at(mould.left, 0), side_at(mould.left, reach)) + room,
+               high = std::min(side_at(mould.right, 0), side_at(mould.right, reach)) - room;
+  return {std::max(spec.from + kScrewFromEnd, low), std::min(spec.to - kScrewFromEnd, high)};
 }
 
 }  // namespace
@@ -32,8 +36,18 @@ FootScrews::FootScrews(const FootSpec& spec)
       from_(spec.from + kScrewFromEnd),
       to_(spec.to - kScrewFromEnd),
       pilot_(kPilotShare * spec.job.beams.screw_diameter / 2),
-      centre_(centre_of(spec, pilot_)),
-      between_(std::max(spec.job.beams.counterbore, spec.job.beams.screw_diameter + 1) + kLeastWood) {}
+      centre_(0),
+      between_(std::max(spec.job.beams.counterbore, spec.job.beams.screw_diameter + 1) + kLeastWood) {
+  const Stretch room = middle_room(spec, pilot_);
+  if (room.from > kAtLeast || room.to < -kAtLeast) centre_ = (room.from + room.to) / 2;
+  if (!spec.also || stands(centre_)) return;
+  for (double step = 1; step <= spec.to - spec.from; ++step)
+    for (const double x : {centre_ - step, centre_ + step})
+      if (x >= room.from && x <= room.to && stands(x)) {
+        centre_ = x;
+        return;
+      }
+}
 
 bool FootScrews::inside_sides(double x) const {
   const double room = pilot_ + kLeastWood, reach = spec_.job.beams.screw_reach;
@@ -48,10 +62,8 @@ bool FootScrews::inside_sides(double x) const {
 
 bool FootScrews::stands(double x) const {
   if (!inside_sides(x)) return false;
-  for (const Obstacle& o : spec_.obstacles) {
-    const Vec2 nearest{x, std::clamp(o.centre.y(), 0.0, spec_.job.beams.screw_reach)};
-    if ((nearest - o.centre).norm() < o.radius + pilot_ + kLeastWood - kAtLeast) return false;
-  }
+  for (const Obstacle& o : spec_.obstacles)
+    if (apart(x, o, spec_.job.beams.screw_reach) < o.radius + pilot_ + kLeastWood - kAtLeast) return false;
   return !spec_.also || spec_.also(x);
 }
 

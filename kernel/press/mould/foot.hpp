@@ -7,9 +7,10 @@
 
 namespace lamwright {
 
-// A round hole in the former that a screw's pilot must keep clear of.
+// A bore in the former that a screw's pilot must keep clear of: a round hole where `from` and `to` are one
+// point.
 struct Obstacle {
-  Vec2 centre{0, 0};
+  Vec2 from{0, 0}, to{0, 0};
   double radius = 0;
 };
 

@@ -38,7 +38,7 @@ bool uses_straps(const Job& job) {
 std::vector<Obstacle> clamp_holes(const Job& job, const std::vector<FlatPressed>& flats) {
   std::vector<Obstacle> holes;
   for (const FlatPressed& flat : flats)
-    for (const Vec2& c : flat.clamps) holes.push_back({c, job.formers.clamp_hole / 2});
+    for (const Vec2& c : flat.clamps) holes.push_back({c, c, job.formers.clamp_hole / 2});
   return holes;
 }
 

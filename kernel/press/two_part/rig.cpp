@@ -14,13 +14,24 @@
 namespace lamwright::two_part {
 namespace {
 
+std::vector<Obstacle> pilots_of(const LaidCaul& caul, const Mould& mould) {
+  std::vector<Obstacle> out;
+  for (const double s : caul.pilots) {
+    const Pose pose = mould.contact.at(s);
+    out.push_back({pose.point, pose.point - kCaulPilotDepth * pose.normal(), kCaulPilot / 2});
+  }
+  return out;
+}
+
 // Screws of the lower beam that also suit the upper half, which stands on its head.
-std::vector<double> common_screws(const Job& job, const Halves& halves) {
-  const Mould &lower = halves.lower_mould, &upper = halves.upper_mould;
+std::vector<double> common_screws(const Rig& rig) {
+  const Job& job = rig.job;
+  const Mould &lower = rig.halves.lower_mould, &upper = rig.halves.upper_mould;
   const double from = std::max(lower.foot_left(), -upper.foot_right()),
                to = std::min(lower.foot_right(), -upper.foot_left());
-  const FootScrews above({job, upper, -to, -from, {}, {}});
-  const FootScrews both({job, lower, from, to, {}, [&](double x) { return above.stands(-x); }});
+  const FootScrews above({job, upper, -to, -from, pilots_of(rig.top, upper), {}});
+  const FootScrews both(
+      {job, lower, from, to, pilots_of(rig.bed, lower), [&](double x) { return above.stands(-x); }});
   std::vector<double> screws = both.laid();
   std::erase_if(screws, [&](double x) { return !both.stands(x); });
   if (screws.empty())
@@ -82,7 +93,7 @@ Box2 between_loops(const Rig& rig) {
   Box2 all = rig.halves.box();
   for (const Profile* line : {&rig.halves.curves.inner, &rig.halves.curves.outer}) all.add(line->box());
   for (const MouldPieces& pieces : {lower_pieces(rig), upper_pieces(rig)})
-    for (const FixingBlock& block : fixing_of(pieces))
+    for (const FixingBlock& block : fixing_of(pieces).blocks)
       for (const Segment& s : block.part.outline().segments())
         for (const double share : {0.0, 0.5}) {
           const Vec2 p = s.point(share);
@@ -173,7 +184,7 @@ Rig rig(const Job& job, const Panel& panel, const HalvesSpec& spec) {
   Rig out{job, panel, stations(station_spec(job, panel, true)), two_part::halves(spec), {}, {}, {}, 0, {}};
   out.bed = bed_caul(job, panel, out.halves.curves, out.halves.lower_mould);
   out.top = top_caul(job, panel, out.halves.curves, out.halves.upper_mould);
-  out.screws = common_screws(job, out.halves);
+  out.screws = common_screws(out);
   const double hangs = job.caul.kind == CaulSpec::Kind::bare ? 0 : job.caul.thickness;
   out.stroke = stroke_of(out.halves, hangs);
   out.loops = two_part::loops({job, out.halves, out.screws, between_loops(out), out.stroke});

@@ -219,8 +219,11 @@ std::optional<Vector3d> without_tension(const Bed& bed, Vector3d rate, const Vec
     moving.diagonal() += stiffness.trace() * (1e-13 * free + (Vector3d::Ones() - free));
     const Vector3d move = moving.ldlt().solve(rest);
     const double before = energy(bed, rate, load), slope = -rest.dot(move);
+    // Where the step's gain is lost in the energy's rounding the valley is reached: the whole step is right.
+    const bool near = -slope < 1e-10 * std::abs(before);
     double share = 1;
-    while (share > 1e-9 && energy(bed, rate + share * move, load) > before + 1e-4 * share * slope) share /= 2;
+    while (!near && share > 1e-9 && energy(bed, rate + share * move, load) > before + 1e-4 * share * slope)
+      share /= 2;
     rate += share * move;
     if (!rate.allFinite()) return std::nullopt;
   }

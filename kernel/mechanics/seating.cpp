@@ -285,10 +285,10 @@ Hold hold_of(const Vector3d& load, const Solved& full) {
 template <typename Function>
 double lowest_at(double from, double to, Function value) {
   constexpr double kGolden = 0.6180339887498949;
-  constexpr int kSteps = 90;  // 0.618^90 = 1.6e-19: to rounding
   double a = to - kGolden * (to - from), b = from + kGolden * (to - from);
   double at_a = value(a), at_b = value(b);
-  for (int i = 0; i < kSteps && to - from > 1e-14 * (1 + std::abs(from)); ++i) {
+  const double enough = 1e-11 * (to - from);
+  while (to - from > enough) {
     if (at_a < at_b) {
       to = b;
       b = a;
@@ -306,14 +306,28 @@ double lowest_at(double from, double to, Function value) {
   return at_a < at_b ? a : b;
 }
 
-// Pressures of a bed that could pull too: linear in the load, so that their spread has one valley.
-double linear_spread(const Bed& bed, const Matrix3d& stiffness, double at) {
-  const Vector3d rate = solve(stiffness, Vector3d(0, 1, at / bed.chord)).x;
-  const Extremes found = extremes(bed, rate);
-  const double mean = rate.dot(whole(bed).first) / bed.line.girth();
-  // Without a positive mean there is no pressure to compare: a slope that leads back to the middle.
-  return mean > 0 ? (found.greatest - found.least) / mean : 1e12 * (1 + std::abs(at) / bed.chord);
-}
+// Pressures of a bed that could pull too, over pulls of any axis and position: linear in the load, so that
+// their spread has one valley along each. Worked out once for the line as it lies, the pull turned instead.
+struct AnyPull {
+  Bed bed;
+  Moments all;
+  Matrix3d compliance;  // load to rate
+
+  explicit AnyPull(const Profile& level) : bed(level), all(whole(bed)) {
+    for (int i = 0; i < 3; ++i) compliance.col(i) = solve(all.second, Vector3d::Unit(i)).x;
+  }
+
+  double spread(double axis, double at) const {
+    const Vector3d rate = compliance * Vector3d(std::sin(axis), std::cos(axis), at / bed.chord);
+    const Extremes found = extremes(bed, rate);
+    const double mean = rate.dot(all.first) / bed.line.girth();
+    // Without a positive mean there is no pressure to compare: a slope that leads back to the middle.
+    return mean > 0 ? (found.greatest - found.least) / mean : 1e12 * (1 + std::abs(at) / bed.chord);
+  }
+  double best_at(double axis) const {
+    return lowest_at(-bed.chord / 2, bed.chord / 2, [&](double at) { return spread(axis, at); });
+  }
+};
 
 }  // namespace
 
@@ -406,25 +420,16 @@ PullChoice pull_choice(const Profile& level, double axis, double at) {
 }
 
 PullChoice best_position(const Profile& level, double axis) {
-  const Profile line = pull_upright(level, axis);
-  const Bed bed(line);
-  const Matrix3d stiffness = whole(bed).second;
-  const double at =
-      lowest_at(-bed.chord / 2, bed.chord / 2, [&](double x) { return linear_spread(bed, stiffness, x); });
-  return pull_choice(level, axis, at);
+  const Profile line = pull_upright(level, 0);
+  return pull_choice(level, axis, AnyPull(line).best_at(axis));
 }
 
 std::optional<PullChoice> best_pull(const Profile& level, double from, double to) {
-  if (solve(whole(Bed(level)).second, {0, 1, 0}).rank < 3) return std::nullopt;
-  const auto spread = [&](double axis) {
-    const Profile line = pull_upright(level, axis);
-    const Bed bed(line);
-    const Matrix3d stiffness = whole(bed).second;
-    const double at =
-        lowest_at(-bed.chord / 2, bed.chord / 2, [&](double x) { return linear_spread(bed, stiffness, x); });
-    return linear_spread(bed, stiffness, at);
-  };
-  return best_position(level, lowest_at(from, to, spread));
+  const Profile line = pull_upright(level, 0);
+  const AnyPull pulls(line);
+  if (solve(pulls.all.second, {0, 1, 0}).rank < 3) return std::nullopt;
+  return best_position(
+      level, lowest_at(from, to, [&](double axis) { return pulls.spread(axis, pulls.best_at(axis)); }));
 }
 
 }  // namespace lamwright

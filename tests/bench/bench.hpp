@@ -27,6 +27,9 @@ void print_table(const std::string& title, const std::vector<std::vector<std::st
 // A beam with counterbored bores, joined as the program does it, and cut.
 void bench_bores();
 
+// Seating of an upper mould: closed form and samples.
+void bench_seating();
+
 // A whole job, stage by stage.
 void bench_job();
 

@@ -16,6 +16,7 @@ namespace {
 
 constexpr const char* kOutline = "OUTLINE";
 constexpr const char* kMarks = "MARK";
+constexpr const char* kTrim = "TRIM_LINE";
 constexpr const char* kCheck = "CHECK_100";
 constexpr double kBar = 100;
 
@@ -42,6 +43,8 @@ std::vector<Drilled> drilled(const Part& part, const Vec2& shift) {
   return out;
 }
 
+const char* layer_of(const Mark& mark) { return mark.kind == Mark::Kind::trim_line ? kTrim : kMarks; }
+
 // Layers in the order of work: bores before the part is cut free, marks last.
 std::vector<Pen> layers(const Part& part, const std::vector<Drilled>& bores) {
   std::vector<std::string> names;
@@ -51,15 +54,20 @@ std::vector<Pen> layers(const Part& part, const std::vector<Drilled>& bores) {
   for (const std::string& name : names)
     out.push_back({name, 0.25, {}, name.starts_with("CBORE") ? "#008a8a" : "#0050b0"});
   out.push_back({kOutline, 0.25, {}, "#000000"});
-  if (!part.marks().empty()) out.push_back({kMarks, 0.25, {}, "#b0641e"});
+  const auto any = [&](bool trim) {
+    return std::any_of(part.marks().begin(), part.marks().end(),
+                       [&](const Mark& mark) { return (layer_of(mark) == kTrim) == trim; });
+  };
+  if (any(true)) out.push_back({kTrim, 0.25, {}, "#7a4a8c"});
+  if (any(false)) out.push_back({kMarks, 0.25, {}, "#b0641e"});
   out.push_back({kCheck, 0.25, {}, "#909090"});
   return out;
 }
 
 void add_mark(Drawing& drawing, const Mark& mark, const Vec2& shift) {
-  for (const Segment& s : mark.lines) drawing.add(kMarks, moved(s, shift));
+  for (const Segment& s : mark.lines) drawing.add(layer_of(mark), moved(s, shift));
   if (!mark.text.empty())
-    drawing.add(kMarks, Text{mark.at + shift, mark.text, mark.height, Anchor::left, mark.angle});
+    drawing.add(layer_of(mark), Text{mark.at + shift, mark.text, mark.height, Anchor::left, mark.angle});
 }
 
 struct Bars {

@@ -77,3 +77,19 @@ TEST_CASE("the check bars and their name keep clear of marks") {
   REQUIRE(texts.size() == 2);
   CHECK_FALSE(overlap(texts[0], texts[1]));
 }
+
+TEST_CASE("trim lines have a layer of their own") {
+  PartSpec spec{"board", PartKind::former_lower, "plywood 18", rectangle({0, 0}, {90, 80}), 18, {}, {}, {},
+                true};
+  spec.marks.push_back({Mark::Kind::trim_line, {line({20, 80}, {20, 65})}, {}, {0, 0}, 0, 0});
+  spec.marks.push_back({Mark::Kind::blank_end, {line({10, 80}, {10, 55})}, {}, {0, 0}, 0, 0});
+  const Drawing drawing = cutting_drawing(make_part(std::move(spec)));
+  CHECK(layers_of(drawing) == std::set<std::string>{"OUTLINE", "TRIM_LINE", "MARK"});
+  int trims = 0;
+  for (const Item& item : drawing.items()) {
+    if (drawing.pens()[item.pen].name != "TRIM_LINE") continue;
+    CHECK(std::get<Segment>(item.shape).from == Vec2(20, 80));
+    ++trims;
+  }
+  CHECK(trims == 1);
+}

@@ -227,7 +227,8 @@ TEST_CASE("An undercut names the run, the angle, the place and the axis that cle
       "or turn less");
   CHECK(only_error(evaluated(job_text(panel("[{line = 340}, {bend = 100, radius = 60}, {line = 340}]"),
                                       birch(6), two_part("pull = 45")))) ==
-  // Chord from the triangle of the legs: 2 (340 + 64.5 tan 50) cos 50 = 535.93, half of it at 45 degrees down.
+        // Chord from the triangle of the legs: 2 (340 + 64.5 tan 50) cos 50 = 535.93, half of it at 45
+        // degrees down.
         "job.toml: undercut: line 1 and bend 1 by 5 degrees at (-189.5, -189.5); set press.pull = 0 (or "
         "\"bisector\"), which clears it");
   CHECK(
@@ -322,6 +323,34 @@ TEST_CASE("A liner as thick as a bend's radius is refused on either mould") {
                                       plies(4, "1.5"), two_part("", "kind = \"bare\"\nliner = 16")))) ==
         "job.toml: bend 1 (radius 20, pressed at 14 outside): the upper contact edge lies 16 inside it and "
         "collapses; thickest stack that fits is 13.9, or raise the radius to 22.1");
+}
+
+TEST_CASE("Both halves go on straight past the trim line, and the blanks are longer by the trim") {
+  // 18 thick, turned by 90 degrees: the outer face is pi / 2 * 18 = 28.274 longer than the inner one. Trim 25
+  // and 25 of contact edge past it: 50 past the trim line.
+  const PressPlan plan = planned(job_text(panel(kEqualL, "trim = 25"), plies(12, "1.5"), two_part()));
+  const Profile inner = line_at(plan.panel, plan.neutral, 0, "inner"),
+                outer = line_at(plan.panel, plan.neutral, 18, "outer");
+  CHECK(outer.girth() - inner.girth() == within(28.274, 5e-4));
+  CHECK(inner.girth() == within(2 * 340 + kPi / 2 * 60 + 2 * 25, 1e-9));
+  for (const Profile* edge : {&plan.sections.front().lower, &*plan.sections.front().upper}) {
+    CHECK(edge->runs().front().length == within(340 + 50, 1e-9));
+    CHECK(edge->runs().back().length == within(340 + 50, 1e-9));
+  }
+  const std::vector<Blank> sheets = blanks(plan.panel);
+  // The innermost sheet's own middle lies 0.75 out.
+  CHECK(sheets.front().girth == within(inner.girth() + kPi / 2 * 0.75, 1e-9));
+  int trims = 0;
+  for (const std::string& name : {std::string("former-lower"), std::string("former-upper")})
+    for (const Mark& mark : part_named(plan, name).marks()) {
+      if (mark.kind != Mark::Kind::trim_line) continue;
+      const Profile& edge =
+          name == "former-lower" ? plan.sections.front().lower : *plan.sections.front().upper;
+      const double s = edge.nearest(mark.lines.front().from).station;
+      CHECK(std::min(s, edge.girth() - s) == within(50, 1e-6));
+      ++trims;
+    }
+  CHECK(trims == 4);
 }
 
 TEST_CASE("Equal legs are pulled through the chord's middle, and no pull does better") {

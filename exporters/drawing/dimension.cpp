@@ -110,10 +110,32 @@ void aligned_dimension(Drawing& drawing, const Linear& size, double offset) {
   linear(drawing, size, aligned(size, offset));
 }
 
+void size_on_line(Drawing& drawing, const Linear& size) {
+  const Vec2 along = size.to - size.from, u = along.normalized();
+  const double share = free_share(drawing, size, size.from, size.to).value_or(size.share);
+  arrow(drawing, size.from, -u);
+  arrow(drawing, size.to, u);
+  drawing.add(pens::kDimension, text_over(size.from + share * along, u, size.text));
+}
+
 bool aligned_dimension_fits(const Drawing& drawing, const Linear& size, double offset) {
   const Layout layout = aligned(size, offset);
   const Vec2 a = layout.foot(size.from), b = layout.foot(size.to);
   return Clearance(drawing).free_of_text(line(a, b)) && free_share(drawing, size, a, b).has_value();
+}
+
+bool beside_parallel(const Drawing& drawing, const Segment& stroke) {
+  constexpr double kRoom = 4, kParallel = 0.03;
+  const Vec2 along = stroke.tangent(0);
+  const auto near = [&](const Segment& s) {
+    return s.straight() && s.length() > kArrow + kGap && std::abs(cross(along, s.tangent(0))) < kParallel &&
+           (distance(s, stroke.point(0.5)) < kRoom || distance(stroke, s.point(0.5)) < kRoom);
+  };
+  return std::any_of(drawing.items().begin(), drawing.items().end(), [&](const Item& item) {
+    if (drawing.pens()[item.pen].name != pens::kDimension) return false;
+    const auto lines = strokes(item.shape);
+    return std::any_of(lines.begin(), lines.end(), near);
+  });
 }
 
 void angle_dimension(Drawing& drawing, const Angular& angle) {

@@ -23,8 +23,13 @@ void horizontal_dimension(Drawing& drawing, const Linear& size, double y);
 void vertical_dimension(Drawing& drawing, const Linear& size, double x);
 // Measured along the points' own direction; the dimension line lies `offset` to the left of it.
 void aligned_dimension(Drawing& drawing, const Linear& size, double offset);
+// Arrows and text on a line that is drawn already, between two of its points.
+void size_on_line(Drawing& drawing, const Linear& size);
 // Whether the line would cross no text and its own text has a place where it covers nothing.
 bool aligned_dimension_fits(const Drawing& drawing, const Linear& size, double offset);
+
+// A straight stroke so near to a dimension line of the same direction that one could be taken for the other.
+bool beside_parallel(const Drawing& drawing, const Segment& stroke);
 
 // Of the angle from one direction to another (radians, anticlockwise positive sweep) about a point.
 struct Angular {

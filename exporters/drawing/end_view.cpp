@@ -5,6 +5,8 @@
 
 #include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/dimension.hpp"
+#include "exporters/drawing/loop_view.hpp"
+#include "exporters/drawing/moulds.hpp"
 #include "exporters/drawing/note.hpp"
 #include "exporters/drawing/ordinate.hpp"
 #include "exporters/drawing/pens.hpp"
@@ -24,6 +26,23 @@ struct Piece {
 };
 
 bool block(PartKind kind) { return kind == PartKind::spacer_block || kind == PartKind::fixing_block; }
+
+// Leaning beams rise or fall beyond the section.
+std::vector<Piece> leaning_pieces(const PressPlan& plan) {
+  std::vector<Piece> out;
+  for (const Body& body : plan.bodies) {
+    if (!made(body) || plan.parts[body.part].kind() != PartKind::beam) continue;
+    const auto outline = outline_of(plan, body);
+    const std::vector<Span> cut = cut_at(outline, 0);
+    if (cut.empty() || std::abs(body.placed.x.y()) < kTangent) continue;
+    const Span z = depth_of(plan, body);
+    Box2 box{{z.low, cut.front().low}, {z.high, cut.back().high}};
+    for (const Segment& s : outline)
+      if (s.from.x() > 0) box.add(Vec2(z.low, s.from.y()));
+    out.push_back({box, pens::kBlock, tints::kTimber});
+  }
+  return out;
+}
 
 // Beyond the section as one looks along X.
 bool beyond(const Box2& front) { return front.high.x() > 0; }
@@ -75,7 +94,7 @@ std::vector<Piece> layer_pieces(const PressPlan& plan) {
 
 std::vector<Piece> pieces(const PressPlan& plan) {
   std::vector<Piece> all = block_pieces(plan);
-  for (const auto& more : {body_pieces(plan), layer_pieces(plan)})
+  for (const auto& more : {leaning_pieces(plan), body_pieces(plan), layer_pieces(plan)})
     all.insert(all.end(), more.begin(), more.end());
   return all;
 }
@@ -86,7 +105,13 @@ Box2 box_of_pieces(const std::vector<Piece>& all) {
   return box;
 }
 
-void add_straps(Drawing& drawing, const PressPlan& plan, const View& view) {
+// Over the top caul a strap is seen edge on at X = 0; loops stand beyond, behind everything else.
+void add_straps(Drawing& drawing, const PressPlan& plan, const std::vector<Piece>& all, const View& view) {
+  if (two_moulds(plan)) {
+    std::vector<Box2> before;
+    for (const Piece& piece : all) before.push_back(piece.box);
+    return add_loops_edge_on(drawing, plan, before, view);
+  }
   const Layer* caul = layer_of(plan, Layer::Kind::top_caul);
   if (!caul) return;
   const std::vector<Span> cut = cut_at(layer_loop(*caul), 0);
@@ -137,11 +162,28 @@ void add_names(Drawing& drawing, const PressPlan& plan, const View& view, const 
   add_note(drawing, {middle, {"spacer block"}, 0, 8, 60}, field);
 }
 
+std::string name_of(const PressPlan& plan, const View& view, const std::string& scale) {
+  std::string name = "A-A (X = 0): " + counted(static_cast<long>(plan.sections.size()),
+                                               two_moulds(plan) ? "former pair" : "former");
+  if (plan.sections.size() > 1 && !pitch_fits(plan, view)) name += ", " + pitch_text(plan);
+  if (!scale.empty()) name += ", scale " + scale;
+  return name;
+}
+
 }  // namespace
 
 Box2 end_box(const PressPlan& plan) { return box_of_pieces(pieces(plan)); }
 
-Margins end_margins() { return {14, 16, section_margins().bottom, section_margins().top}; }
+Margins end_margins(const PressPlan& plan, const Scale& scale, bool reduced) {
+  constexpr double kLeft = 14, kRight = 16, kRoom = 2;
+  double wider = 0;
+  if (two_moulds(plan)) {  // sheets of one mould keep the room they have
+    const std::string name = name_of(plan, {scale.factor, {0, 0}}, reduced ? scale.text : std::string{});
+    const double view = scale.factor * end_box(plan).size().x() + kLeft + kRight;
+    wider = std::max(0.0, text_width(name, kTextHeight) + kRoom - view) / 2;
+  }
+  return {kLeft + wider, kRight + wider, section_margins(plan).bottom, section_margins(plan).top};
+}
 
 void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, const Box2& field,
                   const std::string& scale) {
@@ -152,17 +194,19 @@ void add_end_view(Drawing& drawing, const PressPlan& plan, const View& view, con
     drawing.add(pens::kFill, rectangle(view.paper(piece.box), piece.tint));
     drawing.add(piece.pen, rectangle(view.paper(piece.box)));
   }
-  add_straps(drawing, plan, view);
+  add_straps(drawing, plan, all, view);
   const double top = view.y(box.high.y());
   const double width = plan.panel.blank_width();
   horizontal_dimension(drawing, {{view.x(0), top}, {view.x(width), top}, "pack width " + size_text(width)},
                        top + 9);
   add_stations(drawing, plan, view, box);
+  const std::string name = name_of(plan, view, scale);
+  const double half = text_width(name, kTextHeight) / 2;
+  const double middle = std::min(view.x(width / 2), field.high.x() - half);
+  const Text title{{middle, top + 19}, name, kTextHeight, Anchor::middle};
+  if (two_moulds(plan)) drawing.add(pens::kText, title);  // names then keep clear of it
   add_names(drawing, plan, view, field);
-  std::string name = "A-A (X = 0): " + counted(static_cast<long>(plan.sections.size()), "former");
-  if (plan.sections.size() > 1 && !pitch_fits(plan, view)) name += ", " + pitch_text(plan);
-  if (!scale.empty()) name += ", scale " + scale;
-  drawing.add(pens::kText, Text{{view.x(width / 2), top + 19}, name, kTextHeight, Anchor::middle});
+  if (!two_moulds(plan)) drawing.add(pens::kText, title);
 }
 
 }  // namespace lamwright::drawing

@@ -17,6 +17,7 @@ constexpr double kLanding = 3;     // level stretch before the text
 constexpr double kRoom = 0.9;      // kept free round a text
 constexpr double kLineStep = 1.5;  // of the text height
 constexpr int kWays = 24;
+constexpr double kDot = 0.5;  // radius
 
 struct Place {
   Segment leader;
@@ -54,13 +55,15 @@ std::optional<double> cost(const Place& place, const Note& note, double turn, co
   return 2.0 * crossed + 0.6 * (place.leader.length() - note.near) + 8 * std::abs(turn);
 }
 
-Place best_place(const Drawing& drawing, const Note& note, const Box2& field) {
-  const Clearance sheet(drawing);
-  Place best = place_at(note, note.way, note.near);
+// The best free place with a leader between two lengths.
+std::optional<Place> best_within(double near, double far, const Note& note, const Clearance& sheet,
+                                 const Box2& field) {
+  std::optional<Place> best;
   double least = INFINITY;
   for (int i = 0; i < kWays; ++i) {
     const double turn = 2 * kPi * ((i + 1) / 2) / kWays * (i % 2 == 0 ? 1 : -1);
-    for (double length = note.near; length <= note.far; length += 3) {
+    if (std::abs(turn) > note.turn) continue;
+    for (double length = near; length <= far; length += 3) {
       const Place place = place_at(note, note.way + turn, length);
       const auto c = cost(place, note, turn, sheet, field);
       if (c && *c < least) {
@@ -72,20 +75,48 @@ Place best_place(const Drawing& drawing, const Note& note, const Box2& field) {
   return best;
 }
 
-}  // namespace
-
-void add_note(Drawing& drawing, const Note& note, const Box2& field) {
-  const Place place = best_place(drawing, note, field);
+void draw(Drawing& drawing, const Note& note, const Place& place) {
   drawing.add(pens::kDimension, Path{{place.leader, place.landing}, false, {}});
   if (note.end == LeaderEnd::arrow)
     arrow(drawing, note.tip, -place.leader.tangent(0));
   else
-    drawing.add(pens::kDimension, Circle{note.tip, 0.5, tints::kBlack});
+    drawing.add(pens::kDimension, Circle{note.tip, kDot, tints::kBlack});
   Vec2 at = place.text;
   for (const std::string& text : note.lines) {
     drawing.add(pens::kText, Text{at, text, note.height, place.rightward ? Anchor::left : Anchor::right});
     at.y() -= kLineStep * note.height;
   }
+}
+
+bool dot_free(const Vec2& tip, const Clearance& sheet) {
+  const Vec2 across{kDot + kRoom / 2, 0}, up = left_of(across);
+  return sheet.free_of_text(line(tip - across, tip + across)) && sheet.free_of_text(line(tip - up, tip + up));
+}
+
+}  // namespace
+
+void add_note(Drawing& drawing, const Note& note, const Box2& field) {
+  add_note(drawing, note, {{note.tip, note.way}}, field);
+}
+
+void add_note(Drawing& drawing, const Note& note, const std::vector<TipChoice>& tips, const Box2& field) {
+  const Clearance sheet(drawing);
+  struct Search {
+    double near, far, turn;
+  };
+  for (const Search& search : {Search{note.near, note.far, note.turn},
+                               {note.far, note.last, note.turn},
+                               {note.near, note.last, kHalfTurn}})
+    for (const TipChoice& choice : tips) {
+      if (tips.size() > 1 && !dot_free(choice.tip, sheet)) continue;
+      Note tried = note;
+      tried.tip = choice.tip;
+      tried.way = choice.way;
+      tried.turn = search.turn;
+      if (const auto place = best_within(search.near, search.far, tried, sheet, field))
+        return draw(drawing, tried, *place);
+    }
+  draw(drawing, note, place_at(note, note.way, note.near));
 }
 
 bool add_inner_text(Drawing& drawing, const InnerText& text,

@@ -4,8 +4,9 @@ namespace lamwright::drawing {
 
 std::vector<Pen> sheet_pens() {
   constexpr double kWide = 0.5, kNarrow = 0.25;
-  const std::vector<double> dashed{3, 1};         // ISO 128-2 type 02
-  const std::vector<double> chain{6, 1, 0.5, 1};  // type 04
+  const std::vector<double> dashed{3, 1};                        // ISO 128-2 type 02
+  const std::vector<double> chain{6, 1, 0.5, 1};                 // type 04
+  const std::vector<double> double_chain{6, 1, 0.5, 1, 0.5, 1};  // type 05
   const std::string ink = "#000000", grey = "#5a5a5a", blue = "#1d3f63", red = "#a3281c";
   return {{pens::kFill, 0, {}, ink},
           {pens::kBlock, kNarrow, {}, grey},
@@ -16,9 +17,11 @@ std::vector<Pen> sheet_pens() {
           {pens::kBeam, kWide, {}, ink},
           {pens::kBore, kNarrow, {}, ink},
           {pens::kHidden, kNarrow, dashed, grey},
+          {pens::kOpen, kNarrow, double_chain, grey},
           {pens::kCentre, kNarrow, chain, grey},
           {pens::kMark, kNarrow, {}, ink},
           {pens::kRatchet, kNarrow, dashed, red},
+          {pens::kLoop, kNarrow, {}, red},
           {pens::kStrap, kWide, {}, red},
           {pens::kDimension, kNarrow, {}, blue},
           {pens::kText, kNarrow, {}, ink},

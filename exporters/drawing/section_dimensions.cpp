@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "exporters/drawing/dimension.hpp"
+#include "exporters/drawing/mould_dimensions.hpp"
+#include "exporters/drawing/moulds.hpp"
 #include "exporters/drawing/note.hpp"
 #include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/plan_bodies.hpp"
@@ -16,18 +18,6 @@
 
 namespace lamwright::drawing {
 namespace {
-
-constexpr double kFirstRow = 9;  // from the view to the first dimension line
-constexpr double kRow = 8;
-
-// The centre line X = 0 and, at its upper end, the arrow of section A-A.
-void add_centre_line(const SectionSheet& sheet, double bottom) {
-  const double x = sheet.view.x(0), top = sheet.view_box.high.y() + 9;
-  sheet.drawing.add(pens::kCentre, line({x, bottom}, {x, top}));
-  sheet.drawing.add(pens::kDimension, line({x, top}, {x + 8, top}));
-  arrow(sheet.drawing, {x + 8, top}, {1, 0});
-  sheet.drawing.add(pens::kText, Text{{x - 1.5, top - 1}, "A", kTextHeight, Anchor::right});
-}
 
 // The ends of the outline's widest stretch, each the lowest point there.
 struct Widest {
@@ -157,12 +147,16 @@ Box2 body_box(const PressPlan& plan, double z, const View& view) {
 
 }  // namespace
 
-Margins section_margins() { return {42, 42, 32, 24}; }
+Margins section_margins(const PressPlan& plan) {
+  return two_moulds(plan) ? Margins{42, 42, 32, 30} : Margins{42, 42, 32, 24};
+}
 
 void add_section_dimensions(Drawing& drawing, const PressPlan& plan, double z, const View& view,
                             const Box2& field) {
   const SectionSheet sheet{drawing, plan, view, field, body_box(plan, z, view), z};
-  add_centre_line(sheet, sheet.view_box.low.y() - kFirstRow - kRow - 1.5);
+  if (two_moulds(plan)) return add_mould_dimensions(sheet);
+  add_centre_line(sheet, sheet.view_box.low.y() - kFirstRow - kRow - 1.5,
+                  sheet.view_box.high.y() + kFirstRow);
   add_former_size(sheet);
   add_widths(sheet);
   add_heights(sheet);

@@ -10,7 +10,7 @@ namespace lamwright::drawing {
 struct Margins {
   double left = 0, right = 0, bottom = 0, top = 0;
 };
-Margins section_margins();
+Margins section_margins(const PressPlan& plan);
 
 // `field` bounds the notes. add_section has drawn the view before.
 void add_section_dimensions(Drawing& drawing, const PressPlan& plan, double z, const View& view,

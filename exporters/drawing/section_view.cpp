@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "exporters/drawing/dimension.hpp"
+#include "exporters/drawing/loop_view.hpp"
+#include "exporters/drawing/open_view.hpp"
 #include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/plan_bodies.hpp"
 #include "kernel/profile/offset.hpp"
@@ -102,24 +104,21 @@ std::vector<Segment> leg(const StrapEnd& end) {
   return out;
 }
 
-// Over the top caul where the strap lies on it, else straight from leg to leg: a loop round both beams.
+// Over the top caul from leg to leg; straight across where it does not lie on it.
 std::vector<Segment> strap_line(const PressPlan& plan, const Closure& closure) {
   std::vector<Segment> out = leg(closure.left);
   const Layer* caul = layer_of(plan, Layer::Kind::top_caul);
+  const Vec2 &left = closure.left.leaves, &right = closure.right.leaves;
+  std::vector<Segment> over{line(left, right)};
   if (caul) {
     const Profile outer = offset(caul->inner, caul->thickness);
-    const auto from = outer.nearest(closure.left.leaves), to = outer.nearest(closure.right.leaves);
-    if (from.distance < kTouches && to.distance < kTouches && to.station > from.station + kTouches) {
-      for (const Segment& s : segments(cut(outer, from.station, to.station))) out.push_back(s);
-      const std::vector<Segment> down = leg(closure.right);
-      for (auto s = down.rbegin(); s != down.rend(); ++s) out.push_back(s->reversed());
-      return out;
-    }
+    const auto from = outer.nearest(left), to = outer.nearest(right);
+    if (from.distance < kTouches && to.distance < kTouches && to.station > from.station + kTouches)
+      over = segments(cut(outer, from.station, to.station));
   }
-  out.push_back(line(closure.left.leaves, closure.right.leaves));
-  const std::vector<Segment> right = leg(closure.right);
-  for (auto s = right.rbegin(); s != right.rend(); ++s) out.push_back(s->reversed());
-  out.push_back(line(closure.right.mark, closure.left.mark));
+  for (const Segment& s : over) out.push_back(s);
+  const std::vector<Segment> down = leg(closure.right);
+  for (auto s = down.rbegin(); s != down.rend(); ++s) out.push_back(s->reversed());
   return out;
 }
 
@@ -145,8 +144,13 @@ void add_strap_end(Drawing& drawing, const StrapEnd& end, double space, const Vi
 void add_strap(Drawing& drawing, const PressPlan& plan, double z, const View& view) {
   const Closure* closure = closure_at(plan, z);
   if (!closure) return;
-  drawing.add(pens::kStrap, Path{view.paper(strap_line(plan, *closure)), false, {}});
   const double space = ratchet_space(plan, *closure);
+  if (closure->loop) {
+    add_loops(drawing, plan, z, view);
+    for (const StrapEnd* end : {&closure->left, &closure->right}) add_ratchet(drawing, *end, space, view);
+    return;
+  }
+  drawing.add(pens::kStrap, Path{view.paper(strap_line(plan, *closure)), false, {}});
   add_strap_end(drawing, closure->left, space, view);
   add_strap_end(drawing, closure->right, space, view);
 }
@@ -164,8 +168,11 @@ Box2 section_box(const PressPlan& plan, double z) {
   Box2 all;
   for (const Body* body : bodies_at(plan, z)) all.add(box_of(outline_of(plan, *body)));
   for (const Layer& layer : plan.layers) all.add(box_of(layer_loop(layer)));
-  if (const Closure* closure = closure_at(plan, z))
+  const Closure* closure = closure_at(plan, z);
+  if (closure && !closure->loop)
     for (const Segment& s : strap_line(plan, *closure)) all.add(box(s));
+  all.add(loops_box(plan, z));
+  all.add(open_box(plan, z));
   return all;
 }
 
@@ -174,6 +181,7 @@ void add_section(Drawing& drawing, const PressPlan& plan, double z, const View& 
   add_hidden_blocks(drawing, plan, z, view);
   add_layers(drawing, plan, view);
   add_strap(drawing, plan, z, view);
+  add_open_half(drawing, plan, z, view);
 }
 
 }  // namespace lamwright::drawing

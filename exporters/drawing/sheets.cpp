@@ -7,8 +7,9 @@ namespace lamwright::drawing {
 namespace {
 
 std::string warning(const Finding& finding) {
-  std::string text = "FAILED: " + finding.title + ": " + number(finding.value, 3) + " " + finding.unit +
-                     ", limit " + number(finding.limit, 3) + " " + finding.unit;
+  const std::string unit = finding.unit.empty() ? "" : " " + finding.unit;
+  std::string text = "FAILED: " + finding.title + ": " + number(finding.value, 3) + unit + ", limit " +
+                     number(finding.limit, 3) + unit;
   if (!finding.where.empty()) text += " (" + finding.where + ")";
   return text;
 }
@@ -33,7 +34,9 @@ std::vector<NamedDrawing> sheets(const ExportInput& input) {
   SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1};
   for (const Part& part : input.plan.parts) set.sheets += beam(part.kind()) || former(part.kind()) ? 1 : 0;
   std::vector<NamedDrawing> out;
+  if (input.plan.seated) ++set.sheets;
   out.push_back({"press", press_sheet(set, 1)});
+  if (input.plan.seated) out.push_back({"seating", seating_sheet(set, 2)});
   for (std::size_t i = 0; i < input.plan.parts.size(); ++i) {
     const Part& part = input.plan.parts[i];
     const int sheet = static_cast<int>(out.size()) + 1;

@@ -10,7 +10,7 @@
 namespace lamwright::drawing {
 
 struct NamedDrawing {
-  std::string name;  // "press", else the part's
+  std::string name;  // "press", "seating", else the part's
   Drawing drawing;
 };
 
@@ -26,11 +26,14 @@ struct SheetSet {
 TitleBlock title_block(const SheetSet& set, int sheet, std::string drawing, std::string detail);
 
 Drawing press_sheet(const SheetSet& set, int sheet);
+// Of a plan with `seated`: how the upper half presses.
+Drawing seating_sheet(const SheetSet& set, int sheet);
 // `part` indexes the plan's parts.
 Drawing beam_sheet(const SheetSet& set, int sheet, std::size_t part);
 Drawing former_sheet(const SheetSet& set, int sheet, std::size_t part);
 
-// The press first, then every unique beam, bearer and former, in the plan's order.
+// The press first, then how its upper half seats where it has one, then every unique beam, bearer and former,
+// in the plan's order.
 std::vector<NamedDrawing> sheets(const ExportInput& input);
 
 }  // namespace lamwright::drawing

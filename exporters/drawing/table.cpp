@@ -8,6 +8,7 @@ namespace {
 
 void cell_text(Drawing& drawing, const std::string& text, const Box2& cell, Anchor anchor) {
   constexpr double kInset = 1.2;
+  if (text.empty()) return;
   Text fit = fitted({0, 0}, text, cell.size().x() - 2 * kInset, {kSmallHeight, kLabelHeight});
   const double middle = (cell.low.x() + cell.high.x()) / 2;
   const double x = anchor == Anchor::left    ? cell.low.x() + kInset

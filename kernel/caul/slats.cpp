@@ -20,11 +20,13 @@ std::vector<Slat> outward(const SlatSpec& spec, int sense, bool cut_last) {
   std::vector<Slat> slats;
   const double end = sense > 0 ? spec.girth : 0;
   double edge = spec.datum + sense * spec.width / 2;
-  bool first = true;
+  const double pin_at = spec.pin_at.value_or(spec.datum);
+  bool pinned = sense > 0 ? pin_at < spec.datum : pin_at >= spec.datum;  // the pin stands on the other side
   while (true) {
     const double own = gap_at(spec, edge);
-    const double gap = first && sense > 0 && own < spec.pin ? spec.pin_gap : own;
-    first = false;
+    const bool here = !pinned && sense * (edge - pin_at) >= -(spec.width + spec.gap) / 2;
+    const double gap = here && own < spec.pin ? spec.pin_gap : own;
+    pinned = pinned || here;
     const double near = edge + sense * gap;
     double far = near + sense * spec.width;
     if ((far - end) * sense > kSamePoint) {

@@ -1,5 +1,6 @@
 // How the slats of a caul lie along the line they touch.
 #pragma once
+#include <optional>
 #include <vector>
 
 namespace lamwright {
@@ -19,10 +20,12 @@ struct SlatSpec {
   double datum = 0;    // station of the middle of the datum slat
   double width = 0;    // of one slat
   double gap = 0;      // between open slats
-  double pin = 0;      // diameter of a locating pin that stands right beside the datum slat
-  double pin_gap = 0;  // the gap left there when its own would be too narrow for the pin
+  double pin = 0;      // diameter of a locating pin
+  double pin_gap = 0;  // the gap left for it when the joint's own would be too narrow
   Lagging lagging = Lagging::automatic;
   std::vector<double> changes;  // stations where the shape changes
+  // The pin stands in the joint nearest to here, not given: right beside the datum slat.
+  std::optional<double> pin_at = std::nullopt;
 };
 
 // As many whole slats as fit each side of the datum slat, never past the ends. Empty when not even the datum

@@ -8,6 +8,7 @@
 #include "kernel/mechanics/pull.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/error.hpp"
+#include "shared/tolerance.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright {
@@ -236,7 +237,7 @@ Vector3d load_of(const Bed& bed, const SeatingSpec& spec) {
 
 void check(const SeatingSpec& spec) {
   ensure(spec.pull > 0 && spec.stiffness > 0, "pull and stiffness of a bed are positive");
-  ensure(chord(spec.line) > 0, "the ends of a bed are apart");
+  ensure(chord(spec.line) > kSamePoint, "the ends of a bed are apart");
 }
 
 struct Extremes {
@@ -420,8 +421,23 @@ PullChoice pull_choice(const Profile& level, double axis, double at) {
 }
 
 PullChoice best_position(const Profile& level, double axis) {
-  const Profile line = pull_upright(level, 0);
-  return pull_choice(level, axis, AnyPull(line).best_at(axis));
+  const Profile upright = pull_upright(level, axis), line = pull_upright(level, 0);
+  const AnyPull pulls(line);
+  const auto linear = [&](double at) { return pulls.spread(axis, at); };
+  if (const auto room = full_contact({upright, 0, 1, 1}); room && room->to > room->from)
+    return pull_choice(level, axis, lowest_at(room->from, room->to, linear));
+  // Something lifts wherever the pull goes, and a bed without tension may have several valleys: looked for
+  // between the neighbours of the best of some places.
+  constexpr int kPlaces = 64;
+  const double step = chord(level) / kPlaces;
+  const auto spread = [&](double at) { return pull_choice(level, axis, at).spread(); };
+  double best = 0, least = INFINITY;
+  for (int i = -kPlaces / 2; i <= kPlaces / 2; ++i)
+    if (const double here = spread(i * step); here < least) {
+      least = here;
+      best = i * step;
+    }
+  return pull_choice(level, axis, lowest_at(best - step, best + step, spread));
 }
 
 std::optional<PullChoice> best_pull(const Profile& level, double from, double to) {

@@ -71,7 +71,8 @@ struct PullChoice {
 
 // As `seat`, in multiples of pull / chord. `level`: the line with its chord level.
 PullChoice pull_choice(const Profile& level, double axis, double at);
-// The position with the least spread of pressure for a given axis.
+// The position with the least spread of pressure for a given axis, of those under which nothing lifts if
+// there are any.
 PullChoice best_position(const Profile& level, double axis);
 // The axis between `from` and `to`, and the position, with the least spread. Nothing for a single arc or a
 // single flat, where any balanced pull presses alike.

@@ -18,6 +18,7 @@ import cases_figures  # noqa: E402
 import cases_files  # noqa: E402,F401
 import cases_schema  # noqa: E402,F401
 import cases_step  # noqa: E402,F401
+import cases_two_part  # noqa: E402,F401
 import harness  # noqa: E402
 import oracle  # noqa: E402
 

@@ -54,7 +54,9 @@ LaidCaul bed_caul(const Job& job, const Panel& panel, const PressCurves& curves,
   for (const double s : curves.neutral.shape_changes()) changes.push_back(on_contact(s));
   const double datum = on_contact(curves.datum);
   LaidCaul bed;
-  if (job.caul.pitch) bed.slats = covering_slats(slat_spec(job.caul, lower.contact.girth(), datum, changes));
+  if (job.caul.pitch)
+    bed.slats =
+        covering_slats(slat_spec(job.caul, lower.contact.girth(), datum, on_contact(curves.pin), changes));
   bed.pilots = pilots(job, lower, datum, changes, bed.slats);
   return bed;
 }

@@ -22,6 +22,7 @@ std::vector<double> on_parallel(const Profile& neutral, const std::vector<double
 std::vector<Slat> top_slats(const CaulSpec& caul, const Panel& panel, const PressCurves& c) {
   const double d = panel.thickness + panel.cover - panel.neutral_height;
   return whole_slats(slat_spec(caul, c.over.girth(), offset_station(c.neutral, c.datum, d),
+                               offset_station(c.neutral, c.pin, d),
                                on_parallel(c.neutral, c.neutral.shape_changes(), d)));
 }
 
@@ -94,9 +95,29 @@ double datum_station(const Profile& neutral) {
   return middle;
 }
 
-SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector<double> changes) {
+double highest_station(const Profile& line) {
+  const double top = line.box().high.y();
+  double from = INFINITY, to = -INFINITY;
+  const auto take = [&](double s) {
+    if (top - line.point(s).y() > kSamePoint) return;
+    from = std::min(from, s);
+    to = std::max(to, s);
+  };
+  for (std::size_t i = 0; i < line.runs().size(); ++i) {
+    take(line.station(i));
+    take(line.station(i + 1));
+    const double k = line.runs()[i].curvature, level = line.pose(i).heading / (k == 0 ? 1 : k);
+    if (k != 0 && level > 0 && level < line.runs()[i].length) take(line.station(i) + level);
+    if (!std::isfinite(from)) continue;
+    if (to < line.station(i + 1) - kSamePoint) break;  // the leftmost of several crests
+  }
+  return (from + to) / 2;
+}
+
+SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, double pin,
+                   std::vector<double> changes) {
   const double width = *caul.pitch * caul.coverage;
-  return {girth, datum, width, *caul.pitch - width, kPin, kPinGap, caul.lagging, std::move(changes)};
+  return {girth, datum, width, *caul.pitch - width, kPin, kPinGap, caul.lagging, std::move(changes), pin};
 }
 
 std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const PressCurves& c) {
@@ -133,7 +154,10 @@ PressCurves press_curves(const Job& job, const Panel& panel, const Profile& neut
                 {},
                 0,
                 0,
-                caul.pitch ? datum_station(neutral) : neutral.girth() / 2};
+                caul.pitch ? datum_station(neutral) : neutral.girth() / 2,
+                0};
+  // Two moulds first touch the pack at the crest; on one mould the pin stands right beside the datum slat.
+  c.pin = both ? highest_station(neutral) : c.datum;
   refuse_crossing(c.contact, "lower contact edge");
   if (both)
     refuse_crossing(*c.upper, "upper contact edge");

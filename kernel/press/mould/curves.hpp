@@ -19,6 +19,7 @@ struct PressCurves {
   std::vector<Slat> top_slats;      // stations on `over`; empty: continuous
   double top_from = 0, top_to = 0;  // the top caul's ends, stations on `over`
   double datum = 0;                 // station on the neutral line
+  double pin = 0;                   // the same: where locating pins are wanted
 };
 
 // Throws Error (geometry) when a line collapses or crosses itself, or not one slat of the top caul fits.
@@ -31,8 +32,12 @@ PressCurves moved(const PressCurves& curves, const Vec2& by);
 // left.
 double datum_station(const Profile& neutral);
 
-// How slats of the job's caul lie on a line of that girth; stations of datum and changes are on that line.
-SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, std::vector<double> changes);
+// How slats of the job's caul lie on a line of that girth; stations of datum, pin and changes are on that
+// line.
+SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, double pin, std::vector<double> changes);
+
+// Station of the highest point of a line, the leftmost of several crests; of a level stretch its middle.
+double highest_station(const Profile& line);
 
 // The pitch nearest to the job's own, within a tenth of it, with which the top caul leaves no strip wider
 // than the trim at either end; nothing when there is none, or when the job's own pitch does.

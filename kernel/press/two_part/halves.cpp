@@ -11,7 +11,7 @@ namespace lamwright::two_part {
 namespace {
 
 // A former's end between its contact edge and a side along the pull is no thinner than this angle...
-constexpr double kThinnest = radians(20);
+constexpr double kThinnest = radians(10);
 // ...or it gets a land of this width. Both common practice, no source.
 constexpr double kLand = 40;
 

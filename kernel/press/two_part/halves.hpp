@@ -29,7 +29,7 @@ struct Halves {
 };
 
 // The foot of each half lies `min_depth` from the nearest point of its contact edge. Sides run along the pull
-// from the ends of the contact edge; where the edge there comes within 20 degrees of the pull, a land is left
+// from the ends of the contact edge; where the edge there comes within 10 degrees of the pull, a land is left
 // beside it.
 Halves halves(const HalvesSpec& spec);
 

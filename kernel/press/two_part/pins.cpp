@@ -9,26 +9,6 @@
 namespace lamwright::two_part {
 namespace {
 
-// Stations where a line is highest; of a level stretch its middle.
-double highest_station(const Profile& line) {
-  const double top = line.box().high.y();
-  double from = INFINITY, to = -INFINITY;
-  const auto take = [&](double s) {
-    if (top - line.point(s).y() > kSamePoint) return;
-    from = std::min(from, s);
-    to = std::max(to, s);
-  };
-  for (std::size_t i = 0; i < line.runs().size(); ++i) {
-    take(line.station(i));
-    take(line.station(i + 1));
-    const double k = line.runs()[i].curvature, level = line.pose(i).heading / (k == 0 ? 1 : k);
-    if (k != 0 && level > 0 && level < line.runs()[i].length) take(line.station(i) + level);
-    if (!std::isfinite(from)) continue;
-    if (to < line.station(i + 1) - kSamePoint) break;  // the leftmost of several crests
-  }
-  return (from + to) / 2;
-}
-
 // Middles of the gaps that a pin fits into.
 std::vector<double> gaps(const std::vector<Slat>& slats) {
   std::vector<double> out;

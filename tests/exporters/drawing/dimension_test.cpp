@@ -85,3 +85,31 @@ TEST_CASE("an angle's arrows stand on the arc's ends and follow it") {
   CHECK((tips[1].at - Vec2(Vec2(100, 100) + 40 * direction(1.0))).norm() < 1e-9);
   CHECK(tips[1].toward.dot(left_of(direction(1.0))) > 0.99);
 }
+
+TEST_CASE(
+    "a line close to a dimension line of its direction could be taken for it, one across or farther off "
+    "not") {
+  Drawing drawing("test", {200, 150}, sheet_pens());
+  aligned_dimension(drawing, {{20, 50}, {120, 50}, "100"}, 10);  // its line lies at y = 60
+  CHECK(beside_parallel(drawing, line({30, 63}, {150, 63})));
+  CHECK_FALSE(beside_parallel(drawing, line({30, 65}, {150, 65})));
+  CHECK_FALSE(beside_parallel(drawing, line({70, 20}, {70, 100})));
+  // Edges of the drawing itself do not count.
+  drawing.add(pens::kPart, line({20, 80}, {120, 80}));
+  CHECK_FALSE(beside_parallel(drawing, line({30, 81}, {150, 81})));
+}
+
+TEST_CASE("a size on a line that is there adds arrows and text, no second line") {
+  Drawing drawing("test", {200, 150}, sheet_pens());
+  drawing.add(pens::kDimension, line({20, 50}, {120, 50}));
+  size_on_line(drawing, {{20, 50}, {120, 50}, "chord 100"});
+  int lines = 0, heads = 0, texts = 0;
+  for (const Item& item : drawing.items()) {
+    lines += std::holds_alternative<Segment>(item.shape);
+    heads += std::holds_alternative<Path>(item.shape);
+    texts += std::holds_alternative<Text>(item.shape);
+  }
+  CHECK(lines == 1);
+  CHECK(heads == 2);
+  CHECK(texts == 1);
+}

@@ -1,10 +1,12 @@
 #include "exporters/drawing/note.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/text.hpp"
+#include "shared/units.hpp"
 
 using namespace lamwright;
 using namespace lamwright::drawing;
@@ -37,6 +39,38 @@ TEST_CASE("many notes on one spot keep clear of one another and of the drawing, 
     for (const Item& item : drawing.items())
       for (const Segment& s : strokes(item.shape)) CHECK_FALSE(touches(s, boxes[i]));
   }
+}
+
+TEST_CASE("a note turns from its way no farther than it may while there is a free place") {
+  Drawing drawing("test", {200, 150}, sheet_pens());
+  drawing.add(pens::kPart, rectangle({{104, 40}, {190, 110}}));  // in the way to the right
+  Note note{{100, 75}, {"bed caul 35"}, 0, 8, 60};
+  note.turn = radians(30);
+  note.last = 60;
+  add_note(drawing, note, kField);
+  const auto& leader = std::get<Path>(drawing.items()[1].shape).segments.front();
+  // Nothing is free within 30 degrees to the right but inside the rectangle, across one of its lines.
+  CHECK(std::abs(std::atan2(leader.tangent(0).y(), leader.tangent(0).x())) <= radians(30) + 1e-9);
+  CHECK(std::get<Text>(drawing.items().back().shape).anchor == Anchor::left);
+}
+
+TEST_CASE("of several tips a note takes the one with a free place near by") {
+  Drawing drawing("test", {200, 150}, sheet_pens());
+  // A grid that leaves no room for a text about the first tip.
+  for (int i = 0; i < 30; ++i) {
+    drawing.add(pens::kPart, line({2.0 * i, 0}, {2.0 * i, 150}));
+    drawing.add(pens::kPart, line({0, 5.0 * i}, {60, 5.0 * i}));
+  }
+  const Note note{{20, 75}, {"top caul 16"}, 0, 8, 30};
+  add_note(drawing, note, {{{20, 75}, 0}, {{120, 75}, 0}}, kField);
+  CHECK(std::get<Text>(drawing.items().back().shape).at.x() == Approx(120 + 8 + 3 + 0.9));
+}
+
+TEST_CASE("a note whose tip lies on a text takes another tip") {
+  Drawing drawing("test", {200, 150}, sheet_pens());
+  drawing.add(pens::kText, Text{{40, 74}, "upper former", 3.5});
+  add_note(drawing, {{45, 75}, {"pack 18"}, 0, 8, 60}, {{{45, 75}, 0}, {{120, 100}, 0}}, kField);
+  CHECK(std::get<Text>(drawing.items().back().shape).at.y() > 90);
 }
 
 TEST_CASE("a text inside an area is left out where there is no room") {

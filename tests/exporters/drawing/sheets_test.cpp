@@ -2,13 +2,12 @@
 
 #include <catch2/catch.hpp>
 
-#include "exporters/drawing/clearance.hpp"
-#include "exporters/drawing/pens.hpp"
-#include "exporters/drawing/text.hpp"
+#include "tests/exporters/drawing/legible.hpp"
 #include "tests/exporters/svg/sample_plan.hpp"
 
 using namespace lamwright;
 using namespace lamwright::drawing;
+using lamwright::test::says;
 
 namespace {
 
@@ -44,19 +43,6 @@ std::vector<NamedDrawing> all_sheets() {
   return out;
 }
 
-std::vector<Text> texts(const Drawing& drawing) {
-  std::vector<Text> out;
-  for (const Item& item : drawing.items())
-    if (const auto* text = std::get_if<Text>(&item.shape)) out.push_back(*text);
-  return out;
-}
-
-bool says(const Drawing& drawing, const std::string& wanted) {
-  for (const Text& text : texts(drawing))
-    if (text.text.find(wanted) != std::string::npos) return true;
-  return false;
-}
-
 }  // namespace
 
 TEST_CASE("the set holds the press and every unique beam and former") {
@@ -67,43 +53,11 @@ TEST_CASE("the set holds the press and every unique beam and former") {
   CHECK(set[2].name == "beam");
 }
 
-TEST_CASE("no text of a sheet lies over another text or outside the frame") {
-  int seen = 0;
-  for (const NamedDrawing& sheet : all_sheets()) {
-    const Box2 frame{{20, 10}, sheet.drawing.size() - Vec2(10, 10)};
-    const auto all = texts(sheet.drawing);
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      CAPTURE(sheet.name, all[i].text);
-      CHECK(within(text_box(all[i]), frame));
-      for (std::size_t j = 0; j < i; ++j, ++seen) {
-        CAPTURE(all[j].text);
-        // The estimate is a little wide, so boxes may graze.
-        CHECK_FALSE(overlap(grown(text_box(all[i]), -0.3), text_box(all[j])));
-      }
-    }
-  }
-  CHECK(seen > 1000);
-}
-
-TEST_CASE("no line of a sheet runs through a text") {
-  int seen = 0;
+TEST_CASE("no text of a sheet lies over another text, under a line or outside the frame") {
+  long seen = 0;
   for (const NamedDrawing& sheet : all_sheets())
-    for (const Text& text : texts(sheet.drawing)) {
-      // Without descenders, a little inside the estimate.
-      const auto [a, b, c, d] = text_corners(text);
-      const Vec2 up = (d - a) / (d - a).norm(), in = (b - a) * 0.06;
-      const std::vector<Vec2> letters{a + in + 0.35 * text.height * up, b - in + 0.35 * text.height * up,
-                                      c - in - 0.1 * up, d + in - 0.1 * up};
-      for (const Item& item : sheet.drawing.items()) {
-        if (sheet.drawing.pens()[item.pen].width <= 0) continue;
-        for (const Segment& s : strokes(item.shape)) {
-          ++seen;
-          if (touches(s, letters))
-            FAIL_CHECK(sheet.name << ": a line of " << sheet.drawing.pens()[item.pen].name << " runs through "
-                                  << text.text);
-        }
-      }
-    }
+    for (const std::string& fault : test::faults(sheet.drawing, seen))
+      FAIL_CHECK(sheet.name << ": " << fault);
   CHECK(seen > 10000);
 }
 

@@ -449,7 +449,7 @@ TEST_CASE("Caul screws go under changes of shape on both moulds, and the lagging
 
 TEST_CASE("Caul screws near a steep end move to the next slat whose pilot stays in the wood") {
   const PressPlan plan = planned(
-      job_text("width = 600\nprofile = [{line = 100}, {bend = -150, radius = 400}, {line = 100}]", birch(6)));
+      job_text("width = 600\nprofile = [{line = 100}, {bend = -130, radius = 400}, {line = 100}]", birch(6)));
   int pilots = 0;
   for (const Bore& bore : bores_for(part_named(plan, "former-lower"), BoreUse::caul_pilot)) {
     CHECK(bore.length == 30);
@@ -473,7 +473,13 @@ TEST_CASE("Locating pins stand where the closing press first touches the pack") 
   double highest = 0, best = -INFINITY;
   for (double s = 0; s < top->inner.girth(); s += 0.5)
     if (top->inner.point(s).y() > best) best = top->inner.point(s).y(), highest = s;
-  CHECK(std::abs(crest - highest) <= 2 * 40);
+  CHECK(std::abs(crest - highest) <= 40);  // within a slat, gap or no gap there
+  // Slats that lie closer than a pin is thick leave it a gap of 5 there all the same.
+  const PressPlan close = planned(
+      job_text("width = 600\nprofile = [{bend = 45, radius = 500}, {line = 80}, {bend = -40, radius = 550}]",
+               birch(7), "[caul]\nkind = {thickness = 22, pitch = 40, coverage = 1}\n"));
+  REQUIRE(close.pins.size() == 2);
+  CHECK(std::abs(close.pins[0].at.x() - plan.pins[0].at.x()) <= 40);
 }
 
 TEST_CASE("A stack of boards fills the pack's width, its straps on boards within it") {

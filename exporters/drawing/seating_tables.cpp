@@ -1,0 +1,49 @@
+#include "exporters/drawing/seating_tables.hpp"
+
+#include <algorithm>
+
+#include "exporters/drawing/pressure_diagram.hpp"
+#include "exporters/drawing/text.hpp"
+#include "shared/number.hpp"
+
+namespace lamwright::drawing {
+
+Table pressure_table(const PressPlan& plan) {
+  Table table{{{"pressure", 44, Anchor::left}, {"MPa", 45}, {"times even", 45}, {"at girth", 46}}, {}, 5};
+  const Seated& seated = *plan.seated;
+  const Seating& seating = seated.seating;
+  const auto row = [&](const char* name, double value, const std::string& where) {
+    table.rows.push_back({name, number(value, 4), number(value / seated.unit, 3), where});
+  };
+  std::string lifted;
+  for (const Stretch& s : seating.lifted())
+    lifted += (lifted.empty() ? "" : ", ") + size_text(s.from) + " to " + size_text(s.to);
+  row("least", seating.least(), lifted.empty() ? size_text(least_pressure(plan).station) : lifted);
+  row("mean", seating.mean(), "-");
+  row("greatest", seating.greatest(), size_text(greatest_pressure(plan).station));
+  return table;
+}
+
+Table pull_table(const PressPlan& plan) {
+  Table table{{{"pull compared", 44, Anchor::left},
+               {"axis", 24},
+               {"position", 24},
+               {"least", 29},
+               {"mean", 29},
+               {"greatest", 30}},
+              {},
+              5};
+  if (!plan.pull) return table;
+  for (const NamedPull& named : plan.pull->compared) {
+    std::string name = named.name;
+    std::replace(name.begin(), name.end(), '-', ' ');
+    const PullChoice& choice = named.choice;
+    const bool holds = choice.mean > 0;
+    const auto times = [&](double value) { return holds ? number(value, 3) : std::string("-"); };
+    table.rows.push_back({name, angle_text(choice.axis), size_text(choice.at), times(choice.least),
+                          times(choice.mean), times(choice.greatest)});
+  }
+  return table;
+}
+
+}  // namespace lamwright::drawing

@@ -156,6 +156,7 @@ PullSpec read_pull(Reader& reader) {
     return pull;
   }
   const std::string text = reader.text(node);
+  if (node && !node.node->is_string()) return pull;  // refused by now
   if (text == "bisector")
     pull.kind = PullSpec::Kind::bisector;
   else if (text != "square-to-chord")

@@ -5,8 +5,9 @@
 frame of the built press: pull axis vertical, X = 0 the middle of the chord of the blank's neutral line, Y = 0 the foot of
 the lower formers. Geometry is plain trigonometry; the seating is found by integrating pressures in small panels and
 minimising the bed's energy, with no closed form of any run. It shares no code with the program. Limits: plies of one
-modulus (or a given springback), a caul given as {thickness}, "sheathed" or "bare", `straps.tension` given, beams not
-tilted. Run alone, it first proves itself on figures worked out by hand.
+modulus (or a given springback), a caul given as {thickness}, "sheathed" or "bare", `straps.tension` given, boards so
+thick that no fixing blocks stick out, beams not tilted, ends at least THIN_END from the pull. Run alone, it first proves
+itself on figures worked out by hand.
 """
 import math
 import sys
@@ -16,6 +17,7 @@ from oracle import as_run, carried_on, extremes, get, girth, parallel, poses, wa
 
 STRAP_CLEAR = 10.0      # from the strap's inner edge to anything it passes
 BEAM_PAST_STRAP = 60.0
+THIN_END = math.radians(10)  # a contact edge that ends nearer to the pull leaves a feather of wood beside a square side
 
 # Gauss-Legendre, five points on [-1, 1]: exact to degree 9 (Abramowitz and Stegun, table 25.4).
 NODES = [(-0.906179845938664, 0.236926885056189), (-0.538469310105683, 0.478628670499366), (0.0, 0.568888888888889),
@@ -201,15 +203,15 @@ def lifted(bed, rate, breaks):
 
 
 def stray(bed):
-    """How far the pull line may stand left and right of the chord's middle before any stretch lifts. With all in touch
-    the pressure is linear in the position: p0 + at * p1. None where no position keeps all in touch."""
-    matrix = stiffness(bed.nodes([]), [0, 1, 2], None)
-    if len(bed.runs) == 1 and bed.runs[0][1] == 0:
-        zero, one = [0, 1 / bed.joints[-1], 0], [0, 0, 12 / bed.joints[-1] ** 2]
-    elif len(bed.runs) == 1:
-        return None
-    else:
+    """How far the pull line may stand left and right of the chord's middle before any stretch lifts: 0 and 0 where one
+    lifts already. With all in touch the pressure is linear in the position: p0 + at * p1."""
+    if len(bed.runs) > 1:
+        matrix = stiffness(bed.nodes([]), [0, 1, 2], None)
         zero, one = solved(matrix, [0, 1, 0]), solved(matrix, [0, 0, 1 / bed.chord])
+    elif bed.runs[0][1] == 0:
+        zero, one = [0, 1 / bed.joints[-1], 0], [0, 0, 12 / bed.joints[-1] ** 2]
+    else:
+        return [0.0, 0.0]  # a single arc rolls
     low, high = -math.inf, math.inf
     for _, lever in bed.samples(EXTREME_SAMPLES):
         p0, p1 = dot(zero, lever), dot(one, lever)
@@ -217,7 +219,7 @@ def stray(bed):
             low = max(low, -p0 / p1)
         elif p1 < -1e-18:
             high = min(high, -p0 / p1)
-    return [-low, high] if low <= high else None
+    return [-low, high] if low <= 0 <= high else [0.0, 0.0]
 
 
 def side_thrust(bed, at, pull):
@@ -304,6 +306,8 @@ def solve(job):
     axis = axis_of(job, b["start"], b["runs"])
     at = float(get(job, "press.pull_at", 0))
     start, runs = upright(b["start"], axis), b["runs"]
+    if max(abs(start[2]), abs(start[2] - oracle.turn(runs))) > math.pi / 2 - THIN_END:
+        raise ValueError("an end of a former is thin")
     beam_depth = float(get(job, "beams.section", [46, 90])[1])
     min_depth = float(get(job, "formers.min_depth", 100))
     extend = float(get(job, "formers.extend", 25))

@@ -545,4 +545,6 @@ TEST_CASE("Two moulds without straps, and pulls of an unknown name, are refused"
   CHECK(only_error(evaluated(job_text(panel(kEqualL), birch(8), two_part("pull = \"upward\"")))) ==
         "job.toml:12:8: press.pull: read \"upward\"; allowed square-to-chord, bisector, or degrees from the "
         "chord's normal, -90 to 90");
+  CHECK(only_error(evaluated(job_text(panel(kEqualL), birch(8), two_part("pull = true")))) ==
+        "job.toml:12:8: press.pull: read true; allowed square-to-chord or bisector");
 }

@@ -17,7 +17,8 @@ constexpr const char* kRigid = "rigid mould on an elastic bed without tension";
 constexpr double kWedging = 70;
 // Least over mean pressure that a glue line puts up with. Common practice, no source.
 constexpr double kEven = 0.6;
-// A pull that spreads the pressure by less than this beside the chosen one is the chosen one but for rounding.
+// A pull that spreads the pressure by less than this beside the chosen one is the chosen one but for
+// rounding.
 constexpr double kWorthwhile = 0.001;
 
 std::string axis_advice(const PressPlan& plan) {
@@ -64,8 +65,7 @@ std::string held_text(Hold hold) {
       return "The upper half slides along the flat: pull square to it.";
     case Hold::tips:
       return "No pressure on the pack balances this pull: turn it (press.pull), or bring it nearer to the "
-             "middle of "
-             "the chord (press.pull_at).";
+             "middle of the chord (press.pull_at).";
     case Hold::held:
       break;
   }

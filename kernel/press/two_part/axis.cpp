@@ -64,11 +64,6 @@ NamedPull compared(const std::string& name, const Panel& panel, double axis, dou
   return {name, pull_choice(panel.pressed, axis, at)};
 }
 
-bool clears(const Panel& panel, double axis) {
-  const Headings range = headings(panel.pressed);
-  return range.greatest + axis <= kUpright + kRightAngle && range.least + axis >= -kUpright - kRightAngle;
-}
-
 }  // namespace
 
 double pull_axis(const PullSpec& pull, const Panel& panel) {
@@ -114,7 +109,10 @@ Pull pull_of(const Job& job, const Panel& panel, const Profile& neutral) {
             .best_position = {}};
   pull.compared.push_back(compared("square-to-chord", panel, 0, 0));
   pull.compared.push_back(compared("bisector", panel, bisector(panel.pressed), 0));
-  std::erase_if(pull.compared, [&](const NamedPull& p) { return !clears(panel, p.choice.axis); });
+  const auto clear = clearing_axes(panel.pressed, kUpright + kRightAngle);
+  std::erase_if(pull.compared, [&](const NamedPull& p) {
+    return !clear || p.choice.axis < clear->least || p.choice.axis > clear->greatest;
+  });
   if (const auto range = clearing_axes(panel.pressed, kUpright - job.press.draft))
     pull.best = best_pull(panel.pressed, range->least, range->greatest);
   if (pull.best) {

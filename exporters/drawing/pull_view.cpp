@@ -1,5 +1,6 @@
 #include "exporters/drawing/pull_view.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "exporters/drawing/clearance.hpp"
@@ -14,19 +15,46 @@
 namespace lamwright::drawing {
 namespace {
 
-// From the pack's inner side to the outer side of what lies on the pack.
+double thickness_of(const std::vector<Layer>& layers) {
+  double sum = 0;
+  for (const Layer& layer : layers) sum += layer.thickness;
+  return sum;
+}
+
+// Sheets and slats between the lower former and the pack.
+double under_pack(const PressPlan& plan) {
+  double sum = 0;
+  for (const Layer& layer : plan.layers) {
+    if (layer.kind == Layer::Kind::cover || layer.kind == Layer::Kind::panel) break;
+    sum += layer.thickness;
+  }
+  return sum;
+}
+
+// Through the caul that the pin stands in and the pack, and a little into what lies opposite; in the top caul
+// of a single mould, to the pack's inner side.
 Segment pin_line(const PressPlan& plan, const Pin& pin) {
+  constexpr double kProud = 5;
   const std::vector<Layer> lifted = lifted_layers(plan);
   const Vec2 foot = pin.at.head<2>();
-  Vec2 out{0, 1};
-  double over = 0;
-  for (const Layer& layer : lifted) over += layer.thickness;
-  if (!lifted.empty()) {
-    const Profile& line = lifted.front().inner;
-    out = line.at(line.nearest(foot).station).normal();
-  }
-  const double pack = plan.panel.thickness + 2 * plan.panel.cover;
-  return line(foot - pack * out, foot + over * out);
+  const Profile& pack = plan.neutral;
+  const Vec2 out = pack.at(pack.nearest(foot).station).normal();
+  const double inner = -(plan.panel.thickness + 2 * plan.panel.cover);
+  if (pin.caul == Layer::Kind::bed_caul)
+    return line(foot + (inner - under_pack(plan)) * out, foot + kProud * out);
+  const double proud = plan.sections.front().upper ? kProud : 0;
+  return line(foot + (inner - proud) * out, foot + thickness_of(lifted) * out);
+}
+
+std::vector<std::string> pin_text(const PressPlan& plan, const Pin& pin) {
+  std::vector<std::string> lines{"locating pin " + diameter_text(pin.diameter)};
+  if (!plan.sections.front().upper) return lines;
+  const bool bed = pin.caul == Layer::Kind::bed_caul;
+  const bool slatted = std::any_of(plan.layers.begin(), plan.layers.end(),
+                                   [&](const Layer& layer) { return layer.kind == pin.caul; });
+  lines.push_back(slatted ? (bed ? "in the bed caul" : "in the top caul")
+                          : (bed ? "in the lower mould" : "in the upper mould"));
+  return lines;
 }
 
 Segment chord_line(const SectionSheet& sheet) {
@@ -94,14 +122,7 @@ void add_pin_note(const SectionSheet& sheet) {
   const Pin& pin = sheet.plan.pins.front();
   const Vec2 tip = sheet.view.paper(pin_line(sheet.plan, pin)).to;
   add_note(sheet.drawing,
-           {tip,
-            {"locating pin " + diameter_text(pin.diameter)},
-            kPi / 3,
-            10,
-            70,
-            LeaderEnd::arrow,
-            kSmallHeight,
-            kLongLeader},
+           {tip, pin_text(sheet.plan, pin), kPi / 3, 10, 70, LeaderEnd::arrow, kSmallHeight, kLongLeader},
            sheet.field);
 }
 

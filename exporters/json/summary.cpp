@@ -112,7 +112,10 @@ Json loop_json(const PressPlan& plan, const Loop& loop) {
 Json pins_json(const PressPlan& plan) {
   Json out = Json::array();
   for (const Pin& pin : plan.pins)
-    out.push_back({{"at", json_point(pin.at)}, {"diameter", json_number(pin.diameter)}});
+    out.push_back({{"at", json_point(pin.at)},
+                   {"diameter", json_number(pin.diameter)},
+                   {"caul", to_text(pin.caul)},
+                   {"recess", pin.recess}});
   return out;
 }
 

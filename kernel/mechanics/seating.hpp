@@ -61,21 +61,4 @@ std::optional<Stretch> full_contact(const SeatingSpec& spec);
 // the height of the chord's middle and is free to tilt. Nothing when that half is not held.
 std::optional<double> side_thrust(const SeatingSpec& spec);
 
-// A pull and the pressures it makes, each as a multiple of pull / chord.
-struct PullChoice {
-  double axis = 0;  // from the chord's normal, radians, positive: the axis' upper end leans right
-  double at = 0;    // of the pull line from the chord's middle, square to the axis, right positive, mm
-  double least = 0, mean = 0, greatest = 0;
-  double spread() const { return mean > 0 ? (greatest - least) / mean : INFINITY; }
-};
-
-// As `seat`, in multiples of pull / chord. `level`: the line with its chord level.
-PullChoice pull_choice(const Profile& level, double axis, double at);
-// The position with the least spread of pressure for a given axis, of those under which nothing lifts if
-// there are any.
-PullChoice best_position(const Profile& level, double axis);
-// The axis between `from` and `to`, and the position, with the least spread. Nothing for a single arc or a
-// single flat, where any balanced pull presses alike.
-std::optional<PullChoice> best_pull(const Profile& level, double from, double to);
-
 }  // namespace lamwright

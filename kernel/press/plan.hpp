@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "kernel/caul/slats.hpp"
+#include "kernel/mechanics/best_pull.hpp"
 #include "kernel/mechanics/pull.hpp"
-#include "kernel/mechanics/seating.hpp"
 #include "kernel/panel/panel.hpp"
 #include "kernel/part/part.hpp"
 
@@ -92,8 +92,10 @@ struct FlatPressed {
 };
 
 struct Pin {
-  Vec3 at{0, 0, 0};  // foot of the pin on the pack's outer side, press frame
+  Vec3 at{0, 0, 0};  // where its axis, square to the pack, crosses the pack's outer side, press frame
   double diameter = 0;
+  Layer::Kind caul = Layer::Kind::top_caul;  // in whose gap it stands
+  bool recess = false;  // no gap lies opposite in the other caul: its slat there wants a recess
 };
 
 enum class Load { belt, seated, even };

@@ -2,7 +2,7 @@
 #include <Eigen/Dense>
 
 #include "kernel/mechanics/pull.hpp"
-#include "kernel/mechanics/seating.hpp"
+#include "kernel/mechanics/best_pull.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "tests/bench/bench.hpp"

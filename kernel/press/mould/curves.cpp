@@ -80,6 +80,34 @@ void lay_top(const Job& job, const Panel& panel, PressCurves& c) {
   c.top_to = c.top_slats.back().to;
 }
 
+// Middles of the stretches at the line's greatest height (sense 1) or least (-1), ends left out, from the
+// left.
+std::vector<double> level_middles(const Profile& line, int sense) {
+  const double most = sense > 0 ? line.box().high.y() : -line.box().low.y();
+  std::vector<double> at;
+  const auto take = [&](double s) {
+    if (most - sense * line.point(s).y() <= kSamePoint) at.push_back(s);
+  };
+  for (std::size_t i = 0; i < line.runs().size(); ++i) {
+    const double k = line.runs()[i].curvature;
+    take(line.station(i));
+    if (k == 0) continue;
+    const double level = line.pose(i).heading / k;
+    if (level > 0 && level < line.runs()[i].length) take(line.station(i) + level);
+  }
+  take(line.girth());
+  std::vector<double> out;
+  for (std::size_t i = 0; i < at.size();) {
+    std::size_t to = i;  // a stretch goes on as long as the line stays level
+    const auto level = [&](double s) { return most - sense * line.point(s).y() <= kSamePoint; };
+    while (to + 1 < at.size() && level((at[to] + at[to + 1]) / 2)) ++to;
+    const bool at_end = at[to] <= kSamePoint || at[i] >= line.girth() - kSamePoint;
+    if (!at_end) out.push_back((at[i] + at[to]) / 2);
+    i = to + 1;
+  }
+  return out;
+}
+
 }  // namespace
 
 double datum_station(const Profile& neutral) {
@@ -95,23 +123,16 @@ double datum_station(const Profile& neutral) {
   return middle;
 }
 
-double highest_station(const Profile& line) {
-  const double top = line.box().high.y();
-  double from = INFINITY, to = -INFINITY;
-  const auto take = [&](double s) {
-    if (top - line.point(s).y() > kSamePoint) return;
-    from = std::min(from, s);
-    to = std::max(to, s);
-  };
-  for (std::size_t i = 0; i < line.runs().size(); ++i) {
-    take(line.station(i));
-    take(line.station(i + 1));
-    const double k = line.runs()[i].curvature, level = line.pose(i).heading / (k == 0 ? 1 : k);
-    if (k != 0 && level > 0 && level < line.runs()[i].length) take(line.station(i) + level);
-    if (!std::isfinite(from)) continue;
-    if (to < line.station(i + 1) - kSamePoint) break;  // the leftmost of several crests
+std::optional<FirstContact> first_contact(const Profile& line) {
+  for (const bool upper : {false, true}) {
+    const auto found = level_middles(line, upper ? -1 : 1);
+    const double middle = line.girth() / 2;
+    const auto nearest = std::min_element(found.begin(), found.end(), [&](double a, double b) {
+      return std::abs(a - middle) < std::abs(b - middle) - kSamePoint;
+    });
+    if (nearest != found.end()) return FirstContact{*nearest, upper};
   }
-  return (from + to) / 2;
+  return std::nullopt;
 }
 
 SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, double pin,
@@ -155,9 +176,14 @@ PressCurves press_curves(const Job& job, const Panel& panel, const Profile& neut
                 0,
                 0,
                 caul.pitch ? datum_station(neutral) : neutral.girth() / 2,
-                0};
-  // Two moulds first touch the pack at the crest; on one mould the pin stands right beside the datum slat.
-  c.pin = both ? highest_station(neutral) : c.datum;
+                0,
+                !both};
+  // On one mould the pin stands right beside the datum slat.
+  c.pin = c.datum;
+  if (const auto first = both ? first_contact(neutral) : std::nullopt) {
+    c.pin = first->station;
+    c.pin_above = first->upper;
+  }
   refuse_crossing(c.contact, "lower contact edge");
   if (both)
     refuse_crossing(*c.upper, "upper contact edge");

@@ -20,6 +20,7 @@ struct PressCurves {
   double top_from = 0, top_to = 0;  // the top caul's ends, stations on `over`
   double datum = 0;                 // station on the neutral line
   double pin = 0;                   // the same: where locating pins are wanted
+  bool pin_above = false;           // in the top caul instead of the bed caul
 };
 
 // Throws Error (geometry) when a line collapses or crosses itself, or not one slat of the top caul fits.
@@ -36,8 +37,15 @@ double datum_station(const Profile& neutral);
 // line.
 SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, double pin, std::vector<double> changes);
 
-// Station of the highest point of a line, the leftmost of several crests; of a level stretch its middle.
-double highest_station(const Profile& line);
+// Where two closing moulds first hold the pack, a station on a line between them: the crest of the lower
+// mould, or, where the pack lies on the lower mould's ends, the lowest point of the upper one. Of several the
+// one nearest to the girth's middle, ties to the left; of a level stretch its middle. Nothing on a line that
+// only climbs or only falls.
+struct FirstContact {
+  double station = 0;
+  bool upper = false;  // the upper mould touches first
+};
+std::optional<FirstContact> first_contact(const Profile& line);
 
 // The pitch nearest to the job's own, within a tenth of it, with which the top caul leaves no strip wider
 // than the trim at either end; nothing when there is none, or when the job's own pitch does.

@@ -232,7 +232,7 @@ PressPlan plan_of(const Rig& rig, const std::string& method) {
   for (const Closure& closure : plan.closures) add_stops(job, h, rig.loops, closure.z, assembly);
   assembly.add(panel_part(rig.panel, h.curves), {}, Group::panel);
   assembly.finish(plan);
-  plan.pins = pins(job, rig.panel, h.curves, plan.notes);
+  plan.pins = pins(job, rig.panel, h.curves, rig.bed, h.lower_mould.left_extend, plan.notes);
   plan.hardware = hardware(rig, plan);
   add_notes(rig, plan);
   return plan;

@@ -5,7 +5,7 @@
 #include <functional>
 
 #include "kernel/mechanics/pull.hpp"
-#include "kernel/mechanics/seating.hpp"
+#include "kernel/mechanics/best_pull.hpp"
 #include "kernel/profile/offset.hpp"
 #include "tests/support/expect.hpp"
 #include "tests/support/random.hpp"

@@ -298,22 +298,45 @@ TEST_CASE("Texts on parts stand on the wood and beside its holes") {
   CHECK(texts > 140);
 }
 
-TEST_CASE("Locating pins stand in a gap between slats of the top caul") {
-  int pins = 0;
+namespace {
+
+bool between_slats(const PressPlan& plan, Layer::Kind caul, const Pin& pin) {
+  for (const Layer& layer : plan.layers) {
+    if (layer.kind != caul) continue;
+    const double s = layer.inner.nearest(pin.at.head<2>()).station;
+    for (const Slat& slat : layer.slats)
+      if (slat.to > s - pin.diameter / 2 + 1e-9 && slat.from < s + pin.diameter / 2 - 1e-9) return false;
+  }
+  return true;
+}
+
+bool tells_of_recess(const PressPlan& plan) {
+  return std::any_of(plan.notes.begin(), plan.notes.end(), [](const std::string& note) {
+    return note.find("Recess the slats opposite the locating pins") == 0;
+  });
+}
+
+}  // namespace
+
+TEST_CASE(
+    "Locating pins stand between slats of their caul; where slats lie opposite, a recess is asked for") {
+  int pins = 0, recessed = 0;
   for (const auto& [name, text] : jobs()) {
     INFO(name);
     const PressPlan plan = planned(text);
-    const auto top = std::find_if(plan.layers.begin(), plan.layers.end(),
-                                  [](const Layer& l) { return l.kind == Layer::Kind::top_caul; });
-    if (top == plan.layers.end()) continue;  // on sheathing pins stand where they like
     for (const Pin& pin : plan.pins) {
-      const double s = top->inner.nearest(pin.at.head<2>()).station;
-      for (const Slat& slat : top->slats)
-        CHECK((slat.to <= s - pin.diameter / 2 + 1e-9 || slat.from >= s + pin.diameter / 2 - 1e-9));
+      CHECK(between_slats(plan, pin.caul, pin));
+      const bool bed = pin.caul == Layer::Kind::bed_caul;
+      if (plan.seated && !pin.recess)
+        CHECK(between_slats(plan, bed ? Layer::Kind::top_caul : Layer::Kind::bed_caul, pin));
+      if (plan.seated) CHECK(pin.recess == tells_of_recess(plan));
       ++pins;
+      recessed += pin.recess;
     }
   }
   CHECK(pins >= 30);
+  CHECK(recessed > 0);
+  CHECK(recessed < pins);
 }
 
 TEST_CASE("A strap that would cut into the pack is a fail") {

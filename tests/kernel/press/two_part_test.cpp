@@ -482,6 +482,44 @@ TEST_CASE("Locating pins stand where the closing press first touches the pack") 
   CHECK(std::abs(close.pins[0].at.x() - plan.pins[0].at.x()) <= 40);
 }
 
+TEST_CASE(
+    "A pack that lies on the ends of a hollow mould is located by pins in the upper one, at its lowest") {
+  // Both crests of the lower mould are ends of the pack, over which it has to slide; the upper mould first
+  // touches it in the middle of the hollow.
+  const PressPlan plan = planned(
+      job_text("width = 600\nprofile = [{line = 200}, {bend = -60, radius = 500}, {line = 200}]", birch(6)));
+  REQUIRE(plan.pins.size() == 2);
+  CHECK(plan.pins[0].caul == Layer::Kind::top_caul);
+  CHECK(std::abs(plan.pins[0].at.x()) <= 32);
+}
+
+TEST_CASE("Where two moulds first hold the pack") {
+  // Crests of radius 300 and 500 that begin and end level with each other: the second is higher.
+  const Profile crowns(
+      {{0, 0}, radians(30)},
+      {{radians(60) * 300, 1. / 300}, {radians(60) * 200, -1. / 200}, {radians(40) * 500, 1. / 500}});
+  const auto first = first_contact(crowns);
+  REQUIRE(first);
+  CHECK_FALSE(first->upper);
+  CHECK(first->station == within(radians(60) * 500 + radians(30) * 500, 1e-9));
+  // A level stretch between two bends: its middle. Worked by hand: 52.36 of bend, half of 80.
+  const Profile flat({{0, 0}, radians(10)},
+                     {{radians(10) * 300, 1. / 300}, {80, 0}, {radians(10) * 300, 1. / 300}});
+  REQUIRE(first_contact(flat));
+  CHECK(first_contact(flat)->station == within(radians(10) * 300 + 40, 1e-9));
+  // Two crests of one height, and the lower mould's ends lower: the one left of the middle.
+  const Profile two(
+      {{0, 0}, radians(20)},
+      {{radians(40) * 300, 1. / 300}, {radians(40) * 200, -1. / 200}, {radians(40) * 300, 1. / 300}});
+  REQUIRE(first_contact(two));
+  CHECK(first_contact(two)->station == within(radians(20) * 300, 1e-9));
+  const Profile hollow({{0, 0}, radians(-20)}, {{radians(40) * 300, -1. / 300}});
+  REQUIRE(first_contact(hollow));
+  CHECK(first_contact(hollow)->upper);
+  CHECK(first_contact(hollow)->station == within(radians(20) * 300, 1e-9));
+  CHECK_FALSE(first_contact(Profile({{0, 0}, radians(50)}, {{radians(40) * 300, 1. / 300}})));
+}
+
 TEST_CASE("A stack of boards fills the pack's width, its straps on boards within it") {
   const Evaluation result =
       evaluated(job_text("width = 330\nprofile = [{bend = 40, radius = 300}, {bend = -40, radius = 300}]",

@@ -9,7 +9,7 @@
 namespace lamwright::drawing {
 
 Table pressure_table(const PressPlan& plan) {
-  Table table{{{"pressure", 44, Anchor::left}, {"MPa", 45}, {"times even", 45}, {"at girth", 46}}, {}, 5};
+  Table table{{{"pressure", 54, Anchor::left}, {"MPa", 42}, {"of an even one", 42}, {"at girth", 42}}, {}, 5};
   const Seated& seated = *plan.seated;
   const Seating& seating = seated.seating;
   const auto row = [&](const char* name, double value, const std::string& where) {
@@ -25,17 +25,17 @@ Table pressure_table(const PressPlan& plan) {
 }
 
 Table pull_table(const PressPlan& plan) {
-  Table table{{{"pull compared", 44, Anchor::left},
-               {"axis", 24},
-               {"position", 24},
-               {"least", 29},
-               {"mean", 29},
-               {"greatest", 30}},
+  Table table{{{"pull compared", 54, Anchor::left},
+               {"axis", 22},
+               {"position", 22},
+               {"least", 27},
+               {"mean", 27},
+               {"greatest", 28}},
               {},
               5};
   if (!plan.pull) return table;
   for (const NamedPull& named : plan.pull->compared) {
-    std::string name = named.name;
+    std::string name = (&named == &plan.pull->chosen() ? "chosen: " : "") + named.name;
     std::replace(name.begin(), name.end(), '-', ' ');
     const PullChoice& choice = named.choice;
     const bool holds = choice.mean > 0;

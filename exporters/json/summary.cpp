@@ -68,6 +68,7 @@ Json pull_json(const PressPlan& plan) {
   for (const NamedPull& named : pull.compared) {
     Json json = choice_json(named.choice);
     json["pull"] = named.name;
+    json["chosen"] = &named == &pull.chosen();
     compared.push_back(json);
   }
   Json json{{"name", pull.name},
@@ -79,27 +80,31 @@ Json pull_json(const PressPlan& plan) {
             {"best", pull.best ? choice_json(*pull.best) : Json(nullptr)},
             {"best_position", pull.best_position ? choice_json(*pull.best_position) : Json(nullptr)}};
   json["best_position_tensions"] =
-      Json::array({json_number(pull.left_tension), json_number(pull.right_tension)});
+      pull.tensions ? Json::array({json_number(pull.tensions->left), json_number(pull.tensions->right)})
+                    : Json(nullptr);
   return json;
 }
 
+// Nothing where no balance of pressures holds the upper half. `stray` is negative on the side to which the
+// pull line has to move before nothing lifts any more.
 Json seating_json(const Seated& seated) {
   const Seating& seating = seated.seating;
+  const bool held = seating.hold() == Hold::held;
+  const auto if_held = [&](double value) { return held ? json_number(value) : Json(nullptr); };
   Json lifted = Json::array();
   for (const Stretch& s : seating.lifted())
     lifted.push_back(Json::array({json_number(s.from), json_number(s.to)}));
-  const Stretch stray = seated.full_contact.value_or(Stretch{});
-  const bool within = stray.from <= 0 && stray.to >= 0;
+  const auto& room = seated.full_contact;
   return {{"hold", to_text(seating.hold())},
           {"pull", json_number(seated.pull)},
           {"unit", json_number(seated.unit)},
-          {"least", json_number(seating.least())},
-          {"mean", json_number(seating.mean())},
-          {"greatest", json_number(seating.greatest())},
+          {"least", if_held(seating.least())},
+          {"mean", if_held(seating.mean())},
+          {"greatest", if_held(seating.greatest())},
           {"side_thrust", seated.side_thrust ? json_number(*seated.side_thrust) : Json(nullptr)},
-          {"tilt_deg", json_number(degrees(seating.tilt()))},
-          {"stray", Json::array({json_number(within ? -stray.from : 0), json_number(within ? stray.to : 0)})},
-          {"lifted", lifted}};
+          {"tilt_deg", if_held(degrees(seating.tilt()))},
+          {"stray", room ? Json::array({json_number(-room->from), json_number(room->to)}) : Json(nullptr)},
+          {"lifted", held ? lifted : Json(nullptr)}};
 }
 
 Json loop_json(const PressPlan& plan, const Loop& loop) {
@@ -146,11 +151,10 @@ Json press_json(const PressPlan& plan) {
   if (!plan.closures.empty() && plan.closures.front().loop)
     json["loops"] = loop_json(plan, *plan.closures.front().loop);
   if (plan.crown)
-    json["crown"] = {{"height", json_number(plan.crown->height)},
-                     {"half_span", json_number(plan.crown->half_span)},
-                     {"load", json_number(plan.crown->load)},
-                     {"stiffness", json_number(plan.crown->stiffness)},
-                     {"pressure", json_number(plan.crown->pressure)}};
+    json["crown"] = {
+        {"height", json_number(plan.crown->height)},     {"half_span", json_number(plan.crown->half_span)},
+        {"load", json_number(plan.crown->load)},         {"stiffness", json_number(plan.crown->stiffness)},
+        {"pressure", json_number(plan.crown->pressure)}, {"stress", json_number(plan.crown->stress)}};
   if (plan.opening.norm() > 0) json["opening"] = json_point(plan.opening);
   return json;
 }

@@ -170,16 +170,6 @@ void add_spacing_finding(const PressPlan& plan, std::vector<Finding>& out) {
                           "Use fewer formers, or straps on every n-th (beams.every)."));
 }
 
-// A beam that gives much is a spring: the crown then suits one tension only.
-void add_crown_finding(const PressPlan& plan, std::vector<Finding>& out) {
-  if (!plan.crown) return;
-  constexpr double kSlender = 100;  // of the span between the straps
-  out.push_back(
-      bounded(Bound::at_most, "crown", "Crown of the contact edges", plan.crown->height,
-              2 * plan.crown->half_span / kSlender, "mm", "formers", Verdict::caution,
-              "The beams are slender and give much: use deeper beams (beams.section) or pull less."));
-}
-
 void add_rating_finding(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (plan.closures.empty()) return;
   Finding finding = bounded(Bound::at_most, "strap-rating", "Strap tension against its rating",
@@ -199,7 +189,6 @@ std::vector<Finding> geometry_findings(const Job& job, const PressPlan& plan) {
   add_caul_findings(job, plan, out);
   add_spacing_finding(plan, out);
   add_rating_finding(job, plan, out);
-  add_crown_finding(plan, out);
   add_pin_finding(job, plan, out);
   return out;
 }

@@ -107,6 +107,7 @@ struct BeamSpec {
   double depth = 0;
   std::string timber_class;
   double modulus = 0;  // MPa, mean, along the grain
+  double bending = 0;  // MPa, characteristic strength
   int every = 1;
   bool every_given = false;  // the job says it, so it is not raised without asking
   double screw_diameter = 0, screw_length = 0, screw_reach = 0, screw_pitch = 0;

@@ -146,6 +146,7 @@ BeamSpec read_beams(Reader& reader, const TradeTables& trade) {
   if (const TradeRow* row = trade_row(reader, trade, reader.at("beams.class"), "classes")) {
     beams.timber_class = row->name;
     beams.modulus = row->number("E_mean");
+    beams.bending = row->number("f_m");
   }
   beams.every = reader.integer(reader.at("beams.every"));
   beams.every_given = bool(reader.at("beams.every"));

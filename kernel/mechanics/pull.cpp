@@ -39,6 +39,11 @@ Headings headings(const Profile& line) {
   return out;
 }
 
+double greatest_angle(const Profile& level, double axis) {
+  const Headings range = headings(pull_upright(level, axis));
+  return std::max(std::abs(range.least), std::abs(range.greatest));
+}
+
 double bisector(const Profile& level) {
   const Headings range = headings(level);
   return -(range.least + range.greatest) / 2;

@@ -27,6 +27,9 @@ struct Headings {
 };
 Headings headings(const Profile& line);
 
+// The greatest angle of a normal of the line from an axis at `axis` from the chord's normal.
+double greatest_angle(const Profile& level, double axis);
+
 // Angle from the chord's normal to the middle between the extreme normals, positive when its upper end leans
 // right with the chord level.
 double bisector(const Profile& level);

@@ -96,6 +96,8 @@ std::string to_text(BoreUse use) {
       return "strap";
     case BoreUse::caul_pilot:
       return "caul pilot";
+    case BoreUse::stop_screw:
+      return "stop screw";
     case BoreUse::clamp:
       return "clamp";
   }

@@ -23,7 +23,7 @@ enum class PartKind {
 std::string to_text(PartKind kind);  // "former-lower" ...
 
 // What a bore is for: layers, tables and checks tell bores apart by it.
-enum class BoreUse { foot_screw, foot_pilot, strap, caul_pilot, clamp };
+enum class BoreUse { foot_screw, foot_pilot, strap, caul_pilot, clamp, stop_screw };
 std::string to_text(BoreUse use);  // "foot screw" ...
 
 struct Counterbore {

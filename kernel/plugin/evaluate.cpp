@@ -1,7 +1,6 @@
 #include "kernel/plugin/evaluate.hpp"
 
-#include "kernel/check/geometry.hpp"
-#include "kernel/check/pull.hpp"
+#include "kernel/check/check.hpp"
 #include "kernel/job/make_panel.hpp"
 #include "shared/text.hpp"
 
@@ -60,9 +59,7 @@ Evaluation evaluate(std::string_view text, const std::string& file, const Source
     progress.step("press plan");
     out.plan = chosen_method(registry, *out.job, *out.panel).plan(*out.job, *out.panel);
     progress.step("checks");
-    out.findings = geometry_findings(*out.job, *out.plan);
-    const std::vector<Finding> pull = pull_findings(*out.plan);
-    out.findings.insert(out.findings.end(), pull.begin(), pull.end());
+    out.findings = findings(*out.job, *out.plan);
   } catch (const Error& error) {
     out.errors.push_back(in_file(error, file));
   } catch (const std::exception& fault) {

@@ -1,6 +1,10 @@
 #include "kernel/press/plan.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "shared/number.hpp"
+#include "shared/units.hpp"
 
 namespace lamwright {
 
@@ -20,6 +24,13 @@ std::string to_text(Layer::Kind kind) {
       return "top-caul";
   }
   return {};
+}
+
+std::string pull_keys(const PullChoice& choice) {
+  constexpr double kBeside = 0.05;
+  std::string text = "press.pull = " + number(degrees(choice.axis), 2);
+  if (std::abs(choice.at) >= kBeside) text += " with press.pull_at = " + number(choice.at, 1);
+  return text;
 }
 
 std::size_t instances(const PressPlan& plan, std::size_t part) {

@@ -100,23 +100,36 @@ struct Pin {
 
 enum class Load { belt, seated, even };
 
-// One of the pulls that a two-part press was compared with: "square-to-chord", "bisector", "chosen", "best".
+// One of the pulls that a two-part press was compared with: "square-to-chord", "bisector", "12 degrees",
+// "best".
 struct NamedPull {
   std::string name;
   PullChoice choice;
 };
 
+// "press.pull = 12.5 with press.pull_at = 3": what a job says to be pulled so.
+std::string pull_keys(const PullChoice& choice);
+
+// Of the loops at each side, N a leg.
+struct LoopTensions {
+  double left = 0, right = 0;
+};
+
 // How a two-part press is pulled shut. It stands with the pull axis vertical.
 struct Pull {
-  std::string name;           // "square-to-chord", "bisector" or "12 degrees"
-  double axis = 0;            // from the chord's normal, radians, positive: its upper end leans right
-  Vec2 through{0, 0};         // a point of the pull line, at the height of the chord's middle
-  double draft = 0;           // walls nearer to the axis than this do not come off, radians
-  std::vector<RunPull> runs;  // of the neutral line
-  std::vector<NamedPull> compared;
-  std::optional<PullChoice> best;              // least spread of pressure over axis and position
-  std::optional<PullChoice> best_position;     // least spread with this axis
-  double left_tension = 0, right_tension = 0;  // N a leg that put the resultant there, the sum unchanged
+  std::string name;                 // "square-to-chord", "bisector" or "12 degrees"
+  double axis = 0;                  // from the chord's normal, radians, positive: its upper end leans right
+  Vec2 through{0, 0};               // a point of the pull line, at the height of the chord's middle
+  double draft = 0;                 // walls nearer to the axis than this do not come off, radians
+  std::vector<RunPull> runs;        // of the neutral line
+  std::vector<NamedPull> compared;  // the chosen one first, none twice
+  std::optional<PullChoice> best;   // least spread of pressure over axis and position
+  std::optional<PullChoice> best_position;  // least spread with this axis
+  // Tensions that put the resultant at the best position: their sum as rigged, less where one would go beyond
+  // the straps' rating. Nothing when that position lies outside the loops.
+  std::optional<LoopTensions> tensions;
+
+  const NamedPull& chosen() const { return compared.front(); }
 };
 
 // What the bed carries when the straps draw a two-part press shut.
@@ -136,6 +149,7 @@ struct Crown {
   double load = 0;       // N/mm on one beam
   double stiffness = 0;  // EI of a beam with its former, N mm2
   double pressure = 0;   // even, MPa
+  double stress = 0;     // at the beam's edge in the middle, MPa
 };
 
 // How former stations came about.

@@ -92,6 +92,14 @@ Pose Profile::at(double s) const {
 
 std::vector<double> Profile::shape_changes() const { return {stations_.begin() + 1, stations_.end() - 1}; }
 
+bool Profile::hollow() const {
+  return std::any_of(runs_.begin(), runs_.end(), [](const Run& run) { return run.curvature < 0; });
+}
+
+bool Profile::straight() const {
+  return std::all_of(runs_.begin(), runs_.end(), [](const Run& run) { return run.straight(); });
+}
+
 std::vector<double> Profile::inflections() const {
   std::vector<double> found;
   double bend_end = 0;

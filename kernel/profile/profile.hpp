@@ -63,6 +63,8 @@ class Profile {
   // Stations where the sense changes from crown to hollow or back; for a straight between the senses, its
   // middle.
   std::vector<double> inflections() const;
+  bool hollow() const;    // has a hollow bend
+  bool straight() const;  // has no bend at all
 
   struct Nearest {
     double station;

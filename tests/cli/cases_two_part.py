@@ -148,8 +148,9 @@ def compare_seating(summary, want):
     for key in ("least", "mean", "greatest"):
         close_to(seating[key], wanted[key], SHARE * unit + 1e-9, "seating " + key)
     close_to(seating["side_thrust"], want["side_thrust"], SHARE * want["pull"], "side thrust")
-    for i in (0, 1):
-        close_to(seating["stray"][i], want["stray"][i], EXACT, "stray " + ("left", "right")[i])
+    assert (seating["stray"] is None) == (want["stray"] is None), (seating["stray"], want["stray"])
+    for got, w, side in zip(seating["stray"] or [], want["stray"] or [], ("left", "right")):
+        close_to(got, w, EXACT, "stray " + side)
     assert len(seating["lifted"]) == len(wanted["lifted"]), "lifted %s, expected %s" % (seating["lifted"], wanted["lifted"])
     for got, w in zip(seating["lifted"], wanted["lifted"]):
         for i in (0, 1):
@@ -271,6 +272,17 @@ def more_tension_or_more_straps_press_in_proportion(bench):
     for key in ("least", "mean", "greatest"):
         close_to(tight[key], base[key] * 1.2, 3e-9, key)
         close_to(more[key], base[key] * 1.5, 3e-9, key)
+
+
+@test
+def a_press_that_no_pressure_balances_has_none_in_its_summary(bench):
+    press = bench.built(pressed(L, pull_at=300))["press"]
+    assert press["seating"]["hold"] == "tips", press["seating"]
+    for key in ("least", "mean", "greatest", "tilt_deg", "lifted"):
+        assert press["seating"][key] is None, (key, press["seating"])
+    assert press["seating"]["stray"][0] > 0 and press["seating"]["stray"][1] > 0, press["seating"]
+    chosen = [p["pull"] for p in press["pull"]["compared"] if p["chosen"]]
+    assert chosen == ["square-to-chord, at 300"], press["pull"]["compared"]
 
 
 @test

@@ -203,8 +203,9 @@ def lifted(bed, rate, breaks):
 
 
 def stray(bed):
-    """How far the pull line may stand left and right of the chord's middle before any stretch lifts: 0 and 0 where one
-    lifts already. With all in touch the pressure is linear in the position: p0 + at * p1."""
+    """How far the pull line may stand left and right of the chord's middle before any stretch lifts, negative on the
+    side to which it has to move before none does; None where one lifts everywhere. With all in touch the pressure is
+    linear in the position: p0 + at * p1."""
     if len(bed.runs) > 1:
         matrix = stiffness(bed.nodes([]), [0, 1, 2], None)
         zero, one = solved(matrix, [0, 1, 0]), solved(matrix, [0, 0, 1 / bed.chord])
@@ -219,7 +220,7 @@ def stray(bed):
             low = max(low, -p0 / p1)
         elif p1 < -1e-18:
             high = min(high, -p0 / p1)
-    return [-low, high] if low <= 0 <= high else [0.0, 0.0]
+    return [-low, high] if low <= high else None
 
 
 def side_thrust(bed, at, pull):

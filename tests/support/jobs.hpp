@@ -56,6 +56,12 @@ inline PressPlan planned(const std::string& text) {
   return *result.plan;
 }
 
+inline const Finding& finding(const Evaluation& result, const std::string& id) {
+  for (const Finding& f : result.findings)
+    if (f.id == id) return f;
+  throw std::runtime_error("no finding " + id);
+}
+
 inline const Part& part_named(const PressPlan& plan, const std::string& name) {
   for (const Part& part : plan.parts)
     if (part.name() == name) return part;

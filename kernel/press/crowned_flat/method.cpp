@@ -1,6 +1,7 @@
 #include "kernel/press/crowned_flat/method.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "kernel/press/crowned_flat/crown.hpp"
 #include "kernel/press/two_part/rig.hpp"
@@ -13,11 +14,6 @@ namespace lamwright {
 namespace {
 
 using namespace crowned_flat;
-
-bool is_flat(const Panel& panel) {
-  const auto& runs = panel.pressed.runs();
-  return std::all_of(runs.begin(), runs.end(), [](const Run& run) { return run.straight(); });
-}
 
 int strapped_stations(const Job& job, const Panel& panel) {
   const Stations where = stations(station_spec(job, panel, true));
@@ -52,6 +48,55 @@ EvenBeam beam_of(const Job& job, const Panel& panel, double reach) {
   return {reach, girth / 2, 4 * job.straps.tension / girth, stiffness};
 }
 
+// Beyond this share of the half span a beam's curve is no longer that of small bends.
+constexpr double kMostSag = 0.1;
+
+void refuse_slack(const Job& job, const EvenBeam& beam) {
+  const double sag = beam.sag(beam.half_load), most = kMostSag * beam.half_span;
+  if (sag <= most) return;
+  throw geometry_error("beams.section",
+                       "beams " + number(job.beams.width) + " x " + number(job.beams.depth) +
+                           " would bend by " + number(sag, 1) + " between straps " +
+                           number(2 * beam.half_span, 0) + " apart, at most " + number(most, 1),
+                       "use deeper beams, or straps with at most " +
+                           number(job.straps.tension * most / sag, 0) + " N (straps.tension)");
+}
+
+struct Rigged {
+  two_part::Rig rig;
+  EvenBeam beam;
+};
+
+// The loops stand beside what the crown makes a little narrower, and the crown depends on where they stand:
+// both are found by turns.
+Rigged rigged(const Job& job, const Panel& panel, const PressCurves& curves) {
+  constexpr int kMostTurns = 50;
+  const auto built = [&](const Profile& lower, const Profile& upper) {
+    return two_part::rig(job, panel, {job.formers, curves, lower, upper, 0});
+  };
+  double reach = built(curves.contact, *curves.upper).loops.reach;
+  for (int turn = 0; turn < kMostTurns; ++turn) {
+    const EvenBeam beam = beam_of(job, panel, reach);
+    refuse_slack(job, beam);
+    two_part::Rig rig = built(crowned(curves.contact, beam, 1), crowned(*curves.upper, beam, -1));
+    reach = rig.loops.reach;
+    if (std::abs(reach - beam.half_span) < kSamePoint) return {std::move(rig), beam};
+  }
+  throw geometry_error("beams.section", "the crown and the place of the straps do not settle",
+                       "use deeper beams or pull less");
+}
+
+void add_notes(const Job& job, const Stations& where, PressPlan& plan) {
+  const PressSpec& press = job.press;
+  if (press.pull.kind != PullSpec::Kind::square_to_chord || press.pull.at != 0 || press.beam_tilt != 0)
+    plan.notes.push_back(
+        "press.pull, pull_at and beam_tilt have no meaning here: a flat panel is pulled square to its "
+        "middle.");
+  if (std::find(where.strapped.begin(), where.strapped.end(), false) != where.strapped.end())
+    plan.notes.push_back(
+        "Formers between straps are held by their neighbours: screw and glue the spacer blocks to both.");
+}
+
 std::string reason_of(const Suits& suits, const Crown& crown) {
   return (suits.rank > 0 ? suits.reason : "As the job asks; " + suits.reason + ".") +
          " Straight beams would bend by " + number(crown.height, 2) +
@@ -83,28 +128,28 @@ std::vector<KeyRow> CrownedFlatPress::keys() const {
 }
 
 Suits CrownedFlatPress::suits(const Panel& panel) const {
-  if (!is_flat(panel)) return {0, "a crowned flat press is for panels without a bend"};
+  if (!panel.pressed.straight()) return {0, "a crowned flat press is for panels without a bend"};
   return {10, "No bend: straps over one mould would not press it."};
 }
 
 PressPlan CrownedFlatPress::plan(const Job& job, const Panel& panel) const {
-  if (!is_flat(panel))
+  if (!panel.pressed.straight())
     throw geometry_error("press.method", "a crowned flat press is for panels without a bend",
                          "set press.method = \"auto\"");
   const int strapped = strapped_stations(job, panel);
   const Job tight = tightened(job, panel, strapped);
   const PressCurves curves = press_curves(tight, panel, panel.pressed, Moulds::both);
-  const auto straight =
-      two_part::rig(tight, panel, {tight.formers, curves, curves.contact, *curves.upper, 0});
-  const EvenBeam beam = beam_of(tight, panel, straight.loops.reach);
-  const auto rig = two_part::rig(
-      tight, panel,
-      {tight.formers, curves, crowned(curves.contact, beam, 1), crowned(*curves.upper, beam, -1), 0});
+  const auto [rig, beam] = rigged(tight, panel, curves);
   PressPlan plan = two_part::plan_of(rig, name());
   plan.load = Load::even;
-  plan.crown = Crown{beam.sag(beam.half_load), beam.half_span, beam.load, beam.stiffness,
-                     beam.load * strapped / panel.blank_width()};
+  plan.crown = Crown{.height = beam.sag(beam.half_load),
+                     .half_span = beam.half_span,
+                     .load = beam.load,
+                     .stiffness = beam.stiffness,
+                     .pressure = beam.load * strapped / panel.blank_width(),
+                     .stress = tight.beams.modulus * beam.curvature(0) * tight.beams.depth / 2};
   plan.reason = reason_of(suits(panel), *plan.crown);
+  add_notes(job, rig.stations, plan);
   return plan;
 }
 

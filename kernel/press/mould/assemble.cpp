@@ -36,6 +36,13 @@ Frame under_foot(const MouldPieces& in, double z) {
   return composed(in.place, own);
 }
 
+std::string between(const MouldPieces& in) {
+  return in.half.empty() ? "" : " between the " + in.half + " formers";
+}
+std::string beside(const MouldPieces& in) {
+  return in.half.empty() ? "" : " beside the " + in.half + " formers";
+}
+
 void note_once(std::vector<std::string>& notes, const std::string& note) {
   if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
 }
@@ -61,11 +68,11 @@ void add_formers(const MouldPieces& in, AssemblyBuilder& assembly) {
 void add_spacers(const MouldPieces& in, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
   if (in.stations.spacing.clear < 1) return;  // boards stand face to face
   const Part former = former_part({in.job, in.mould, in.caul.pilots, in.screws, in.clamps});
-  const SpacerRows rows = spacer_rows(in.job, in.mould, former, fixing_of(in).blocks);
+  const SpacerRows rows = spacer_rows(in.job, in.mould, former, in.fixing.blocks);
   if (rows.missing > 0)
-    note_once(notes, counted(rows.missing, "row") + " of spacer blocks left out: no room for a section " +
-                         number(in.job.formers.block_width) + " x " + number(in.job.formers.block_depth) +
-                         " beside the contact edge.");
+    notes.push_back(counted(rows.missing, "row") + " of spacer blocks" + between(in) +
+                    " left out: no room for a section " + number(in.job.formers.block_width) + " x " +
+                    number(in.job.formers.block_depth) + " beside the contact edge.");
   for (std::size_t i = 0; i + 1 < in.stations.mid_planes.size(); ++i)
     for (const SpacerRow& row : rows.rows) {
       const PlacedBlock block = spacer_block(in.job, row, in.stations.spacing.clear,
@@ -75,11 +82,11 @@ void add_spacers(const MouldPieces& in, AssemblyBuilder& assembly, std::vector<s
 }
 
 void add_fixing_blocks(const MouldPieces& in, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
-  const FixingBlocks fixing = fixing_of(in);
+  const FixingBlocks& fixing = in.fixing;
   if (fixing.blocks.empty()) return;
   if (fixing.missing > 0)
-    note_once(notes, "No room for " + counted(fixing.missing, "fixing block") +
-                         " in a tight bend: predrill those caul screws with care.");
+    notes.push_back("No room for " + counted(fixing.missing, "fixing block") + beside(in) +
+                    " in a tight bend: predrill those caul screws with care.");
   const double t = in.job.formers.thickness, clear = in.stations.spacing.clear;
   const std::size_t count = in.stations.mid_planes.size();
   const bool both = clear >= 2 * t - kAtLeast, one = clear >= t - kAtLeast;
@@ -103,9 +110,9 @@ void add_fixing_blocks(const MouldPieces& in, AssemblyBuilder& assembly, std::ve
 
 }  // namespace
 
-FixingBlocks fixing_of(const MouldPieces& in) {
-  if (!needs_fixing_blocks(in.job, in.caul.pilots)) return {};
-  return fixing_blocks(in.job, in.mould, in.caul.pilots);
+FixingBlocks fixing_of(const Job& job, const Mould& mould, const LaidCaul& caul) {
+  if (!needs_fixing_blocks(job, caul.pilots)) return {};
+  return fixing_blocks(job, mould, caul.pilots);
 }
 
 void add_mould(const MouldPieces& in, AssemblyBuilder& assembly, std::vector<std::string>& notes) {

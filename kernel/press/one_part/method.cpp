@@ -70,6 +70,9 @@ MouldPieces pieces(const Laid& laid) {
           {frame.foot_left(), frame.foot_right(), laid.beam.screws, {}},
           beam_ticks(frame.curves.inner, laid.job.panel.trim, 0),
           {frame.contact, frame.left.extend, frame.right.extend, -1, 0},
+          {},
+          fixing_of(laid.job, frame.mould(), laid.bed),
+          false,
           {}};
 }
 
@@ -266,11 +269,8 @@ std::string OnePartPress::summary() const {
 }
 
 Suits OnePartPress::suits(const Panel& panel) const {
-  const auto& runs = panel.pressed.runs();
-  if (std::any_of(runs.begin(), runs.end(), [](const Run& run) { return run.curvature < 0; }))
-    return {0, "a strap lifts off a hollow bend"};
-  if (std::all_of(runs.begin(), runs.end(), [](const Run& run) { return run.straight(); }))
-    return {0, "a flat panel gets no pressure from a strap"};
+  if (panel.pressed.hollow()) return {0, "a strap lifts off a hollow bend"};
+  if (panel.pressed.straight()) return {0, "a flat panel gets no pressure from a strap"};
   return {10, "No hollow bend: straps over one mould press it."};
 }
 

@@ -54,14 +54,35 @@ std::string way_out(const Panel& panel, double draft) {
   if (!clear)
     return "no axis clears it: its normals turn through " + number(turned, 1) +
            " degrees, at most 180 come apart; make the panel in two pieces or turn less";
-  const double axis = degrees(bisector(panel.pressed));
-  const bool drafted = clearing_axes(panel.pressed, kUpright - draft).has_value();
-  return "set press.pull = " + number(axis, 1) + " (or \"bisector\"), which clears it" +
-         (drafted ? "" : ", though with less draft than press.draft asks for");
+  const auto drafted = clearing_axes(panel.pressed, kUpright - draft);
+  const std::string less = drafted ? "" : ", though with less draft than press.draft asks for";
+  const double middle = bisector(panel.pressed);
+  const std::string bisecting =
+      "set press.pull = " + number(degrees(middle), 1) + " (or \"bisector\"), which clears it" + less;
+  if (pull_choice(panel.pressed, middle, 0).presses()) return bisecting;
+  const Headings& axes = drafted ? *drafted : *clear;
+  const auto best = best_pull(panel.pressed, axes.least, axes.greatest);
+  if (best && best->presses()) return "set " + pull_keys(*best) + ", which clears it" + less;
+  return bisecting + (less.empty() ? ", though" : " and") + " part of the pack then gets no pressure";
 }
 
-NamedPull compared(const std::string& name, const Panel& panel, double axis, double at) {
-  return {name, pull_choice(panel.pressed, axis, at)};
+// Pulls under which the upper half comes off, the chosen one first; one that is another's double is left out.
+std::vector<NamedPull> compared(const Job& job, const Panel& panel, double axis) {
+  const Profile& line = panel.pressed;
+  const double at = job.press.pull.at, middle = bisector(line);
+  const auto clear = clearing_axes(line, kUpright + kRightAngle);
+  std::string chosen = pull_name(job.press.pull);
+  if (at != 0) chosen += ", at " + number(at, 1);
+  std::vector<NamedPull> out{{chosen, pull_choice(line, axis, at)}};
+  const auto add = [&](const std::string& name, double other) {
+    for (const NamedPull& pull : out)
+      if (std::abs(pull.choice.axis - other) < 1e-9 && pull.choice.at == 0) return;
+    if (clear && other >= clear->least && other <= clear->greatest)
+      out.push_back({name, pull_choice(line, other, 0)});
+  };
+  add("square-to-chord", 0);
+  add("bisector", middle);
+  return out;
 }
 
 }  // namespace
@@ -92,7 +113,9 @@ std::string pull_name(const PullSpec& pull) {
 
 void refuse_undercut(const Panel& panel, double axis, double draft) {
   const std::string places = undercuts(pull_upright(panel.pressed, axis));
-  if (!places.empty()) throw geometry_error("undercut", places, way_out(panel, draft));
+  if (!places.empty())
+    throw geometry_error("undercut", places + ", across and along the pull from the chord's middle",
+                         way_out(panel, draft));
 }
 
 Pull pull_of(const Job& job, const Panel& panel, const Profile& neutral) {
@@ -104,15 +127,10 @@ Pull pull_of(const Job& job, const Panel& panel, const Profile& neutral) {
             .through = middle + Vec2(spec.at, 0),
             .draft = job.press.draft,
             .runs = run_pulls(neutral),
-            .compared = {compared("chosen", panel, axis, spec.at)},
+            .compared = compared(job, panel, axis),
             .best = {},
-            .best_position = {}};
-  pull.compared.push_back(compared("square-to-chord", panel, 0, 0));
-  pull.compared.push_back(compared("bisector", panel, bisector(panel.pressed), 0));
-  const auto clear = clearing_axes(panel.pressed, kUpright + kRightAngle);
-  std::erase_if(pull.compared, [&](const NamedPull& p) {
-    return !clear || p.choice.axis < clear->least || p.choice.axis > clear->greatest;
-  });
+            .best_position = {},
+            .tensions = {}};
   if (const auto range = clearing_axes(panel.pressed, kUpright - job.press.draft))
     pull.best = best_pull(panel.pressed, range->least, range->greatest);
   if (pull.best) {

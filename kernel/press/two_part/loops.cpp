@@ -47,6 +47,24 @@ StrapEnd leg(const LoopsSpec& spec, double x) {
   return {top, bottom, top.y() - bottom.y(), 0, std::nullopt};
 }
 
+constexpr double kStopBore = kStopScrew + 0.5;
+
+Part stop_part(const BeamSpec& beams) {
+  std::vector<BoreSpec> bores;
+  for (const double z : stop_screws(beams))
+    bores.push_back(
+        {BoreUse::stop_screw, kStopBore, std::nullopt, std::nullopt, {kStopLength / 2, 0, z}, {0, 1, 0}});
+  return make_part({to_text(PartKind::stop),
+                    PartKind::stop,
+                    beams.timber_class + " " + number(kStopLength) + " x " + number(kStopHeight),
+                    rectangle({0, 0}, {kStopLength, kStopHeight}),
+                    beams.width,
+                    {},
+                    std::move(bores),
+                    {},
+                    false});
+}
+
 }  // namespace
 
 Loops loops(const LoopsSpec& spec) {
@@ -64,20 +82,17 @@ Loops loops(const LoopsSpec& spec) {
   return out;
 }
 
+std::vector<double> stop_screws(const BeamSpec& beams) {
+  const double quarter = beams.width / 4;
+  if (quarter - kStopBore / 2 < kLeastWood - kAtLeast) return {beams.width / 2};
+  return {quarter, beams.width - quarter};
+}
+
 void add_stops(const Job& job, const Halves& halves, const Loops& loops, double z,
                AssemblyBuilder& assembly) {
   if (halves.tilt == 0 || job.straps.pinned) return;
   const double width = job.beams.width, depth = job.beams.depth;
-  const Part stop =
-      make_part({to_text(PartKind::stop),
-                 PartKind::stop,
-                 job.beams.timber_class + " " + number(kStopLength) + " x " + number(kStopHeight),
-                 rectangle({0, 0}, {kStopLength, kStopHeight}),
-                 width,
-                 {},
-                 {},
-                 {},
-                 false});
+  const Part stop = stop_part(job.beams);
   const double edge = job.straps.width / 2 / std::cos(halves.tilt);
   // A loop wants to stand square to the beams: its lower end climbs, its upper end slides down.
   const double uphill = halves.tilt > 0 ? 1 : -1;

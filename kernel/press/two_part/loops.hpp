@@ -28,7 +28,11 @@ Loops loops(const LoopsSpec& spec);
 // straps hook to pins. At the mid-plane of a former at Z.
 void add_stops(const Job& job, const Halves& halves, const Loops& loops, double z, AssemblyBuilder& assembly);
 
+// Where screws go through a stop, across the beam: two, or one in the middle of a narrow beam.
+std::vector<double> stop_screws(const BeamSpec& beams);
+
 inline constexpr double kLoopClear = 10;
 inline constexpr double kStopLength = 40, kStopHeight = 20;
+inline constexpr double kStopScrew = 5, kStopScrewLength = 60;
 
 }  // namespace lamwright::two_part

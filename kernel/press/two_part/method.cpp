@@ -36,13 +36,12 @@ Seated seated(const Job& job, const PressPlan& plan) {
   return out;
 }
 
-// Tensions of the two loops that put their resultant at the best position, the sum unchanged.
-void share_tension(const Job& job, double reach, Pull& pull) {
-  pull.left_tension = pull.right_tension = job.straps.tension;
-  if (!pull.best_position) return;
+std::optional<LoopTensions> tensions_for(const Job& job, double reach, const Pull& pull) {
+  if (!pull.best_position) return std::nullopt;
   const double shift = (pull.best_position->at - job.press.pull.at) / reach;
-  pull.left_tension *= 1 - shift;
-  pull.right_tension *= 1 + shift;
+  if (std::abs(shift) >= 1) return std::nullopt;
+  const double half = std::min(job.straps.tension, job.straps.rating / (1 + std::abs(shift)));
+  return LoopTensions{half * (1 - shift), half * (1 + shift)};
 }
 
 std::string reason_of(const Suits& suits, const Pull& pull) {
@@ -55,7 +54,7 @@ std::string reason_of(const Suits& suits, const Pull& pull) {
   const PullChoice *square = find("square-to-chord"), *middle = find("bisector");
   if (square && middle && std::abs(middle->axis) > 1e-6 && middle->mean > 0 && square->mean > 0)
     reason += " Pulled square to the chord the pressure is " + number(square->least, 2) + " to " +
-              number(square->greatest, 2) + " times even, along the bisector of its normals (" +
+              number(square->greatest, 2) + " of an even one, along the bisector of its normals (" +
               number(degrees(middle->axis), 1) + " degrees off) " + number(middle->least, 2) + " to " +
               number(middle->greatest, 2) + ".";
   return reason;
@@ -73,12 +72,9 @@ Suits TwoPartPress::suits(const Panel& panel) const {
   if (turned > kPi + kRightAngle)
     return {0, "its normals turn through " + number(degrees(turned), 1) +
                    " degrees, and an upper mould comes off at most 180"};
-  const auto& runs = panel.pressed.runs();
-  const auto any = [&](auto test) { return std::any_of(runs.begin(), runs.end(), test); };
-  if (any([](const Run& run) { return run.curvature < 0; }))
+  if (panel.pressed.hollow())
     return {10, "A hollow bend: a strap over one mould would lift off it, an upper mould presses it."};
-  if (any([](const Run& run) { return !run.straight(); }))
-    return {5, "No hollow bend, so straps over one mould would do."};
+  if (!panel.pressed.straight()) return {5, "No hollow bend, so straps over one mould would do."};
   return {1, "A flat panel: a crowned flat press needs less."};
 }
 
@@ -90,7 +86,7 @@ PressPlan TwoPartPress::plan(const Job& job, const Panel& panel) const {
       rig(job, panel, {job.formers, curves, curves.contact, *curves.upper, job.press.beam_tilt});
   PressPlan plan = plan_of(press, name());
   plan.pull = pull_of(job, panel, plan.neutral);
-  share_tension(job, press.loops.reach, *plan.pull);
+  plan.pull->tensions = tensions_for(job, press.loops.reach, *plan.pull);
   plan.seated = seated(job, plan);
   plan.reason = reason_of(suits(panel), *plan.pull);
   return plan;

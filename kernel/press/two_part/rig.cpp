@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "kernel/press/mould/foot.hpp"
+#include "kernel/press/two_part/hardware.hpp"
 #include "kernel/press/two_part/layers.hpp"
+#include "kernel/press/two_part/notes.hpp"
 #include "kernel/press/two_part/pins.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
@@ -69,7 +71,10 @@ MouldPieces lower_pieces(const Rig& rig) {
           bearer_of(rig),
           beam_ticks(h.curves.inner, rig.job.panel.trim, h.tilt),
           {h.lower, h.lower_mould.left_extend, h.lower_mould.right_extend, -1, 0},
-          h.lower_place};
+          h.lower_place,
+          rig.lower_fixing,
+          false,
+          "lower"};
 }
 
 MouldPieces upper_pieces(const Rig& rig) {
@@ -85,19 +90,23 @@ MouldPieces upper_pieces(const Rig& rig) {
           beam_ticks(h.curves.inner, rig.job.panel.trim, h.tilt),
           {h.upper, h.upper_mould.right_extend, h.upper_mould.left_extend, 1, h.height},
           h.upper_place,
-          true};
+          rig.upper_fixing,
+          true,
+          "upper"};
 }
 
 // What lies between the loops: both moulds, blocks beside the formers, the pack.
 Box2 between_loops(const Rig& rig) {
   Box2 all = rig.halves.box();
   for (const Profile* line : {&rig.halves.curves.inner, &rig.halves.curves.outer}) all.add(line->box());
-  for (const MouldPieces& pieces : {lower_pieces(rig), upper_pieces(rig)})
-    for (const FixingBlock& block : fixing_of(pieces).blocks)
+  for (const auto& [fixing, place] :
+       {std::pair<const FixingBlocks&, const Frame&>{rig.lower_fixing, rig.halves.lower_place},
+        {rig.upper_fixing, rig.halves.upper_place}})
+    for (const FixingBlock& block : fixing.blocks)
       for (const Segment& s : block.part.outline().segments())
         for (const double share : {0.0, 0.5}) {
           const Vec2 p = s.point(share);
-          all.add(Vec2(composed(pieces.place, block.placed).point({p.x(), p.y(), 0}).head<2>()));
+          all.add(Vec2(composed(place, block.placed).point({p.x(), p.y(), 0}).head<2>()));
         }
   return all;
 }
@@ -130,60 +139,18 @@ std::vector<Closure> closures(const Rig& rig) {
   return out;
 }
 
-std::vector<Hardware> hardware(const Rig& rig, const PressPlan& plan) {
-  const Job& job = rig.job;
-  const int formers = int(rig.stations.mid_planes.size()), stations = int(plan.closures.size());
-  const int borne = int(std::count(rig.stations.borne.begin(), rig.stations.borne.end(), true));
-  std::vector<Hardware> out;
-  const auto add = [&](const std::string& name, const std::string& use, int count) {
-    if (count > 0) out.push_back({name, use, count});
-  };
-  const Loop& loop = rig.loops.loop;
-  add(job.straps.kind,
-      std::string(loop.pinned ? "strap from pin to pin" : "strap loop round both beams") + ", " +
-          number(std::ceil(loop.open_length), 0) + " round with the press open, ratchet and tail besides",
-      2 * stations);
-  add("ratchet for " + job.straps.kind, "tightening, one to a loop", 2 * stations);
-  if (loop.pinned)
-    add("strap fitting that straddles a beam " + number(job.beams.width) + " wide, with a pin of " +
-            number(job.straps.hole),
-        "hooking straps to beams; the strap swivels on the pin", 4 * stations);
-  const int screwed = job.formers.groove_depth ? stations : borne;
-  add("screw " + number(job.beams.screw_diameter) + " x " + number(job.beams.screw_length),
-      "beams to formers", 2 * screwed * int(rig.screws.size()));
-  add("screw " + number(kCaulScrew) + " x " + number(rounded(job.caul.thickness + kCaulPilotDepth, 0)),
-      "cauls to formers", formers * int(rig.bed.pilots.size() + rig.top.pilots.size()));
-  add("steel pin of " + number(kPin), "locating pins", int(plan.pins.size()));
-  add("stop " + number(kStopLength) + " x " + number(kStopHeight),
-      "keeps a loop from sliding on its leaning beam",
-      rig.halves.tilt != 0 && !loop.pinned ? 4 * stations : 0);
-  return out;
-}
-
-void add_notes(const Rig& rig, PressPlan& plan) {
-  if (!rig.stations.spacing.note.empty()) plan.notes.push_back(rig.stations.spacing.note);
-  for (const std::string& land : rig.halves.lands) plan.notes.push_back(land);
-  if (rig.halves.tilt != 0)
-    plan.notes.push_back(
-        "Beams lean by " + number(degrees(rig.halves.tilt), 1) + " degrees; straps stay along the pull" +
-        (rig.loops.loop.pinned ? " and swivel on their pins." : ", held by a stop at each beam."));
-  if (rig.job.caul.pitch)
-    plan.notes.push_back("Slats are laid in one length across the width; their joints are not planned yet.");
-  if (rig.job.press.guide_rollers)
-    plan.notes.push_back(
-        "press.guide_rollers has no meaning here: the straps run straight from beam to beam.");
-  plan.notes.push_back("Hold the upper half by chocks or hoist before the last strap comes off.");
-}
-
 }  // namespace
 
 Rig rig(const Job& job, const Panel& panel, const HalvesSpec& spec) {
   if (job.straps.use == StrapSpec::Use::no)
     throw geometry_error("straps.kind", "\"none\" leaves nothing that draws the two halves together",
                          "take it out, or name a strap");
-  Rig out{job, panel, stations(station_spec(job, panel, true)), two_part::halves(spec), {}, {}, {}, 0, {}};
+  Rig out{job, panel, stations(station_spec(job, panel, true)), two_part::halves(spec), {}, {}, {}, {}, {},
+          0,   {}};
   out.bed = bed_caul(job, panel, out.halves.curves, out.halves.lower_mould);
   out.top = top_caul(job, panel, out.halves.curves, out.halves.upper_mould);
+  out.lower_fixing = fixing_of(job, out.halves.lower_mould, out.bed);
+  out.upper_fixing = fixing_of(job, out.halves.upper_mould, out.top);
   out.screws = common_screws(out);
   const double hangs = job.caul.kind == CaulSpec::Kind::bare ? 0 : job.caul.thickness;
   out.stroke = stroke_of(out.halves, hangs);
@@ -234,7 +201,7 @@ PressPlan plan_of(const Rig& rig, const std::string& method) {
   assembly.finish(plan);
   plan.pins = pins(job, rig.panel, h.curves, rig.bed, h.lower_mould.left_extend, plan.notes);
   plan.hardware = hardware(rig, plan);
-  add_notes(rig, plan);
+  for (std::string& note : notes(rig)) plan.notes.push_back(std::move(note));
   return plan;
 }
 

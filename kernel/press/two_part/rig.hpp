@@ -12,6 +12,7 @@ struct Rig {
   Stations stations;
   Halves halves;
   LaidCaul bed, top;  // on the lower and the upper mould
+  FixingBlocks lower_fixing, upper_fixing;
   Loops loops;
   double stroke = 0;
   std::vector<double> screws;  // of both feet, in the lower beam's own X

@@ -9,16 +9,6 @@
 using namespace lamwright;
 using namespace lamwright::test;
 
-namespace {
-
-const Finding& finding(const Evaluation& result, const std::string& id) {
-  for (const Finding& f : result.findings)
-    if (f.id == id) return f;
-  throw std::runtime_error("no finding " + id);
-}
-
-}  // namespace
-
 TEST_CASE("A sound job passes every check and each finding has its basis") {
   const Evaluation result =
       evaluated(job_text("width = 900\nprofile = [{bend = 110, radius = 415}]", birch(8), kWorked));

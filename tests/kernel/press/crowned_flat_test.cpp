@@ -105,3 +105,29 @@ TEST_CASE("A crowned flat press is for panels without a bend") {
         "job.toml: press.method: a crowned flat press is for panels without a bend; set press.method = "
         "\"auto\"");
 }
+
+TEST_CASE("The crown belongs to the loops as they stand beside it") {
+  int spans = 0;
+  for (const double length : {600., 900., 1200.}) {
+    const PressPlan plan =
+        planned(job_text("width = 700\nprofile = [{line = " + std::to_string(length) + "}]", birch(9),
+                         "[caul]\nkind = \"bare\"\n[straps]\ntension = 3000\n"));
+    const Closure& closure = plan.closures.front();
+    CHECK(plan.crown->half_span == within((closure.right.mark.x() - closure.left.mark.x()) / 2, 1e-6));
+    ++spans;
+  }
+  CHECK(spans == 3);
+}
+
+TEST_CASE("What a flat press has no use for is told") {
+  const PressPlan plan =
+      planned(job_text(kFlat, birch(9),
+                       "[press]\npull = 10\npull_at = 5\n[caul]\nkind = \"bare\"\n[beams]\nevery = 2\n"
+                       "[formers]\nspacing = {count = 5}\n"));
+  const auto told = [&](const std::string& words) {
+    return std::any_of(plan.notes.begin(), plan.notes.end(),
+                       [&](const std::string& note) { return holds(note, words); });
+  };
+  CHECK(told("press.pull, pull_at and beam_tilt have no meaning here"));
+  CHECK(told("Formers between straps are held by their neighbours"));
+}

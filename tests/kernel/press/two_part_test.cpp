@@ -9,20 +9,12 @@
 #include "tests/support/expect.hpp"
 #include "tests/support/jobs.hpp"
 #include "tests/support/random.hpp"
+#include "tests/support/two_part_jobs.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
 
 namespace {
-
-// Without springback, between two moulds; `more` continues the [press] table.
-std::string two_part(const std::string& more = "", const std::string& caul = "kind = \"bare\"") {
-  return "[press]\nmethod = \"two-part\"\nspringback = \"none\"\n" + more + "\n[caul]\n" + caul + "\n";
-}
-
-std::string panel(const std::string& profile, const std::string& more = "trim = 0") {
-  return "width = 400\n" + more + "\nprofile = " + profile;
-}
 
 // One layer without thickness of glue or cover.
 std::string plies(int count, const std::string& thickness) {
@@ -30,16 +22,7 @@ std::string plies(int count, const std::string& thickness) {
          ", count = " + std::to_string(count) + "}]";
 }
 
-const std::string kEqualL = "[{line = 340}, {bend = 90, radius = 60}, {line = 340}]";
-const std::string kUnequalL = "[{line = 500}, {bend = 90, radius = 60}, {line = 200}]";
-
 double radius(const Run& run) { return 1 / std::abs(run.curvature); }
-
-const Finding& finding(const Evaluation& result, const std::string& id) {
-  for (const Finding& f : result.findings)
-    if (f.id == id) return f;
-  throw std::runtime_error("no finding " + id);
-}
 
 const NamedPull& compared(const PressPlan& plan, const std::string& name) {
   for (const NamedPull& pull : plan.pull->compared)
@@ -183,63 +166,6 @@ TEST_CASE("Pinned straps hook to bores that stay square, a loop round a leaning 
     CHECK(plan->closures.front().left.leaves.x() == within(plan->closures.front().left.mark.x(), 1e-9));
 }
 
-TEST_CASE(
-    "Two legs of 90 degrees pulled at 45 degrees share alike, pulled along one leg that leg gets nothing") {
-  // cos 45 degrees = 0.70711; a leg along the pull has its normal square to it: cos 90 degrees = 0.
-  const Evaluation fair = evaluated(job_text(panel(kEqualL), birch(8), two_part()));
-  REQUIRE(fair.plan);
-  const auto& runs = fair.plan->pull->runs;
-  REQUIRE(runs.size() == 3);
-  CHECK(runs[0].least_share() == within(std::sqrt(0.5), 1e-12));
-  CHECK(runs[2].least_share() == within(std::sqrt(0.5), 1e-12));
-  CHECK(runs[1].greatest_share() == within(1, 1e-12));
-  CHECK(finding(fair, "pull-angle-1").verdict == Verdict::pass);
-  const Evaluation along_leg = evaluated(job_text(panel(kEqualL), birch(8), two_part("pull = 45")));
-  REQUIRE(along_leg.plan);
-  CHECK(along_leg.plan->pull->runs[0].least_share() == within(0, 1e-12));
-  CHECK(along_leg.plan->pull->runs[2].least_share() == within(1, 1e-12));
-  const Finding& steep = finding(along_leg, "pull-angle-1");
-  CHECK(steep.verdict == Verdict::fail);
-  CHECK(steep.value == within(90, 1e-9));
-  CHECK(
-      steep.advice ==
-      "Its steepest part gets 0 of the pull and does not come off. Set press.pull = 0: no normal then leans "
-      "more than 45 degrees from the pull.");
-}
-
-TEST_CASE("A wall with 7 degrees of draft gets 0.122 of the pull and wedges") {
-  // cos 83 degrees = 0.12187.
-  const Evaluation result = evaluated(job_text(
-      panel(
-          "[{line = 200}, {bend = 83, radius = 100}, {line = 300}, {bend = 83, radius = 100}, {line = 200}]"),
-      birch(6), two_part("", "kind = \"bare\"")));
-  REQUIRE(result.plan);
-  CHECK(result.plan->pull->runs.front().least_share() == within(0.12187, 5e-6));
-  CHECK(finding(result, "pull-angle-1").verdict == Verdict::caution);
-  CHECK(finding(result, "pull-angle-3").verdict == Verdict::pass);
-}
-
-TEST_CASE("An undercut names the run, the angle, the place and the axis that clears it, if there is one") {
-  CHECK(
-      only_error(evaluated(job_text(panel("[{bend = 200, radius = 300}]"), birch(6), two_part()))) ==
-      "job.toml: undercut: bend 1 by 10 degrees at (-299.9, 0); bend 1 by 10 degrees at (299.9, 0); no axis "
-      "clears it: its normals turn through 200 degrees, at most 180 come apart; make the panel in two pieces "
-      "or turn less");
-  CHECK(only_error(evaluated(job_text(panel("[{line = 340}, {bend = 100, radius = 60}, {line = 340}]"),
-                                      birch(6), two_part("pull = 45")))) ==
-        // Chord from the triangle of the legs: 2 (340 + 64.5 tan 50) cos 50 = 535.93, half of it at 45
-        // degrees down.
-        "job.toml: undercut: line 1 and bend 1 by 5 degrees at (-189.5, -189.5); set press.pull = 0 (or "
-        "\"bisector\"), which clears it");
-  CHECK(
-      only_error(
-          evaluated(job_text(panel("[{bend = -100, radius = 300}, {bend = -100, radius = 400}]"), birch(6),
-                             "[press]\nspringback = \"none\"\n[caul]\nkind = \"bare\"\n"))) ==
-      "job.toml: press.method: no press method suits this panel (one-part: a strap lifts off a hollow bend; "
-      "two-part: its normals turn through 200 degrees, and an upper mould comes off at most 180; "
-      "crowned-flat: a crowned flat press is for panels without a bend); change the profile");
-}
-
 TEST_CASE("The S of two arcs has one gap of the panel's thickness, not one saw line pulled apart") {
   // Arcs of 60 degrees and radius 600 on the centre line, 9.525 thick: radii 600 -+ 4.7625, and both faces as
   // long as the centre line, 2 * 600 * pi / 3 = 1256.637 (worked by hand).
@@ -358,8 +284,13 @@ TEST_CASE("Equal legs are pulled through the chord's middle, and no pull does be
   CHECK(plan.pull->axis == 0);
   CHECK(plan.pull->through.x() == within(0, 1e-12));
   REQUIRE(plan.pull->best);
-  CHECK(plan.pull->best->spread() == within(compared(plan, "chosen").choice.spread(), 1e-9));
-  CHECK(plan.pull->left_tension == within(plan.pull->right_tension, 1e-3));
+  CHECK(plan.pull->best->spread() == within(compared(plan, "square-to-chord").choice.spread(), 1e-9));
+  REQUIRE(plan.pull->tensions);
+  CHECK(plan.pull->tensions->left == within(plan.pull->tensions->right, 1e-3));
+  // The chosen pull is one of those that it is compared with: told once.
+  REQUIRE(plan.pull->compared.size() == 2);
+  CHECK(plan.pull->compared[0].name == "square-to-chord");
+  CHECK(plan.pull->compared[1].name == "best");
 }
 
 TEST_CASE("Unequal legs: the summary says how much more even square to the chord is than the bisector") {
@@ -377,8 +308,8 @@ TEST_CASE("Unequal legs: the summary says how much more even square to the chord
   CHECK(degrees(middle.axis) == within(19.6971, 1e-4));
   CHECK(plan.reason ==
         "As the job asks. No hollow bend, so straps over one mould would do. Pulled square to the chord the "
-        "pressure is 0.91 to 1.32 times even, along the bisector of its normals (19.7 degrees off) 0.48 to "
-        "1.82.");
+        "pressure is 0.91 to 1.32 of an even one, along the bisector of its normals (19.7 degrees off) 0.48 "
+        "to 1.82.");
   REQUIRE(plan.seated->full_contact);
   CHECK(-plan.seated->full_contact->from == within(82.81, 0.05));
   CHECK(plan.seated->full_contact->to == within(79.07, 0.05));
@@ -391,8 +322,9 @@ TEST_CASE("Tensions of the two loops that put the resultant in the best place ke
   const Closure& closure = plan.closures.front();
   const double reach = (closure.right.mark.x() - closure.left.mark.x()) / 2;
   const Pull& pull = *plan.pull;
-  CHECK(pull.left_tension + pull.right_tension == within(2 * closure.tension, 1e-9));
-  const double at = 20 + reach * (pull.right_tension - pull.left_tension) / (2 * closure.tension);
+  REQUIRE(pull.tensions);
+  CHECK(pull.tensions->left + pull.tensions->right == within(2 * closure.tension, 1e-9));
+  const double at = 20 + reach * (pull.tensions->right - pull.tensions->left) / (2 * closure.tension);
   CHECK(at == within(pull.best_position->at, 1e-9));
 }
 
@@ -560,18 +492,6 @@ TEST_CASE("The choice of the press follows the shape and says why") {
         "pressing beams. Between two moulds drawn together square to the chord, line 1 and line 3 would get "
         "only "
         "0 of the pull's pressure.");
-}
-
-TEST_CASE("An arc pulled off its centre rolls, which is a fail; balanced it is even") {
-  const std::string arc = "[{bend = 60, radius = 500}]";
-  const Evaluation balanced =
-      evaluated(job_text(panel(arc), birch(6), two_part("", "kind = {thickness = 20}")));
-  CHECK(finding(balanced, "seating-hold").verdict == Verdict::pass);
-  const Evaluation off =
-      evaluated(job_text(panel(arc), birch(6), two_part("pull_at = 5", "kind = {thickness = 20}")));
-  CHECK(finding(off, "seating-hold").verdict == Verdict::fail);
-  CHECK(finding(off, "seating-hold").advice ==
-        "The upper half rolls round the curve: pull through the middle of the chord, square to it.");
 }
 
 TEST_CASE("Two moulds without straps, and pulls of an unknown name, are refused") {

@@ -1,0 +1,127 @@
+#include "kernel/check/beams.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "kernel/mechanics/sag.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+
+namespace lamwright {
+namespace {
+
+constexpr const char* kPractice = "common practice, no source";
+// EN 1995-1-1 table 3.1, solid timber, short-term load, service class 1 and 2; table 2.3, solid timber.
+constexpr double kShortTerm = 0.9, kTimberFactor = 1.3;
+
+double design_strength(const BeamSpec& beams) { return beams.bending * kShortTerm / kTimberFactor; }
+
+// The least depth of such beams, to 10, whose edge stays below the strength under the same load.
+std::optional<double> deep_enough(const BeamSpec& beams, const Crown& crown) {
+  const double own = beams.modulus * second_moment(beams.width, beams.depth);
+  const double former = crown.stiffness - own;
+  const double moment = crown.stress * crown.stiffness / (beams.modulus * beams.depth / 2);
+  constexpr double kStep = 10, kDeepest = 600;
+  for (double depth = std::ceil(beams.depth / kStep) * kStep; depth <= kDeepest; depth += kStep) {
+    const double stiffness = beams.modulus * second_moment(beams.width, depth) + former;
+    if (moment / stiffness * beams.modulus * depth / 2 <= design_strength(beams)) return depth;
+  }
+  return std::nullopt;
+}
+
+// A beam that gives much is a spring: the crown then suits one tension only.
+void add_crown(const PressPlan& plan, std::vector<Finding>& out) {
+  constexpr double kSlender = 100;  // of the span between the straps
+  Finding finding{"crown",
+                  "Crown of the contact edges",
+                  plan.crown->height,
+                  2 * plan.crown->half_span / kSlender,
+                  "mm",
+                  Verdict::pass,
+                  "formers",
+                  kPractice,
+                  ""};
+  if (finding.value > finding.limit + kAtLeast) {
+    finding.verdict = Verdict::caution;
+    finding.advice = "The beams are slender and give much: use deeper beams (beams.section) or pull less.";
+  }
+  out.push_back(finding);
+}
+
+void add_bending(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  const double limit = design_strength(job.beams), stress = plan.crown->stress;
+  Finding finding{
+      "beam-bending",
+      "Bending stress of the beams",
+      stress,
+      limit,
+      "MPa",
+      Verdict::pass,
+      "beams",
+      "EN 338:2016 f_m,k of " + job.beams.timber_class + ", EN 1995-1-1 k_mod 0.9 (short-term), gamma_M 1.3",
+      ""};
+  if (stress > limit + kAtLeast) {
+    finding.verdict = Verdict::fail;
+    // Straps a little slacker stand a little wider, for the crown narrows the press: hence some to spare.
+    constexpr double kSpare = 0.98, kStep = 10;
+    const double most = kSpare * plan.closures.front().tension * limit / stress;
+    const auto depth = deep_enough(job.beams, *plan.crown);
+    finding.advice = (depth ? "Use beams at least " + number(*depth) + " deep (beams.section), or pull with"
+                            : std::string("Pull with")) +
+                     " at most " + number(std::floor(most / kStep) * kStep) + " N in each strap.";
+  }
+  out.push_back(finding);
+}
+
+// Wood on wood, and a strap on wood. Common practice, no source.
+constexpr double kFriction = 0.2;
+// What a screw of diameter d holds across its axis, N / mm2 of d squared. Common practice, no source.
+constexpr double kAcrossScrew = 20;
+
+// What the screws through a part's bores of that use hold across their axes; the bores are `wider` than they.
+double screws_hold(const PressPlan& plan, PartKind kind, BoreUse use, double wider) {
+  double hold = 0;
+  for (const Part& part : plan.parts) {
+    if (part.kind() != kind) continue;
+    hold = 0;  // of one part: the beams are alike
+    for (const Bore& bore : part.bores())
+      if (bore.use == use) hold += kAcrossScrew * std::pow(bore.diameter - wider, 2);
+  }
+  return hold;
+}
+
+// A leaning beam is pushed along its formers by its two loops, each of them along the beam by its own pull.
+void add_thrust(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  const double tilt = std::abs(job.press.beam_tilt);
+  if (!plan.pull || tilt == 0 || plan.closures.empty()) return;
+  const Closure& closure = plan.closures.front();
+  const auto add = [&](const char* id, const char* title, double pull, double screws, const char* where,
+                       const std::string& advice) {
+    const double value = pull * std::sin(tilt), limit = kFriction * pull * std::cos(tilt) + screws;
+    const bool holds = value <= limit + kAtLeast;
+    out.push_back({id, title, value, limit, "N", holds ? Verdict::pass : Verdict::caution, where, kPractice,
+                   holds ? std::string("friction and screws hold it") : advice});
+  };
+  add("beam-thrust", "Thrust of the straps along a leaning beam", closure.pull(),
+      screws_hold(plan, PartKind::beam, BoreUse::foot_screw, 1), "beam",
+      "Screw a cleat to the beam against the former's foot, add foot screws (beams.screw.pitch), or lean the "
+      "beams less (press.beam_tilt).");
+  if (closure.loop && !closure.loop->pinned)
+    add("stop-thrust", "Thrust of a strap loop on its stop", closure.pull() / 2,
+        screws_hold(plan, PartKind::stop, BoreUse::stop_screw, 0.5), "stop",
+        "Hook the straps to pins (straps.anchor = \"pin\"), or lean the beams less (press.beam_tilt).");
+}
+
+}  // namespace
+
+std::vector<Finding> beam_findings(const Job& job, const PressPlan& plan) {
+  std::vector<Finding> out;
+  if (plan.crown) {
+    add_crown(plan, out);
+    add_bending(job, plan, out);
+  }
+  add_thrust(job, plan, out);
+  return out;
+}
+
+}  // namespace lamwright

@@ -1,0 +1,87 @@
+// Beams of presses of two halves: bending under a crown, thrust where they lean.
+#include "kernel/check/beams.hpp"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "shared/units.hpp"
+#include "tests/support/expect.hpp"
+#include "tests/support/two_part_jobs.hpp"
+
+using namespace lamwright;
+using namespace lamwright::test;
+
+namespace {
+
+Evaluation flat(double length, const std::string& more) {
+  return evaluated(job_text("width = 700\nprofile = [{line = " + std::to_string(length) + "}]", birch(9),
+                            "[caul]\nkind = \"bare\"\n" + more));
+}
+
+}  // namespace
+
+TEST_CASE("Bending of a crowned press's beams is held against their class") {
+  const Evaluation result = flat(900, "[straps]\ntension = 2000\n");
+  REQUIRE(result.plan);
+  const Finding& bending = finding(result, "beam-bending");
+  // EN 338:2016 table 3: f_m,k of D40 is 40; EN 1995-1-1 table 3.1: k_mod 0.9; table 2.3: gamma_M 1.3.
+  CHECK(bending.limit == within(40 * 0.9 / 1.3, 1e-12));
+  // Beam and former side by side take the moment by their stiffness; q (a b - b^2 / 2) in the middle.
+  const Crown& crown = *result.plan->crown;
+  const double moment = crown.load * (crown.half_span * 465 - 465.0 * 465 / 2);
+  CHECK(crown.load == within(4 * 2000 / 930.0, 1e-12));
+  CHECK(bending.value == within(moment / crown.stiffness * 13000 * 45, 1e-9));
+  CHECK(bending.verdict == Verdict::pass);
+}
+
+TEST_CASE("Beams too weak for their span fail with the depth and the tension that would do") {
+  const Evaluation weak = flat(1400, "[straps]\ntension = 7000\n");
+  REQUIRE(weak.plan);
+  const Finding& bending = finding(weak, "beam-bending");
+  CHECK(bending.verdict == Verdict::fail);
+  REQUIRE(holds(bending.advice, "Use beams at least "));
+  const int depth = std::stoi(bending.advice.substr(19));
+  const std::string screw =
+      ", " + std::to_string(depth) + "]\nscrew = {length = " + std::to_string(depth + 10) + "}\n";
+  const Evaluation deep = flat(1400, "[straps]\ntension = 7000\n[beams]\nsection = [46" + screw);
+  REQUIRE(deep.plan);
+  CHECK(finding(deep, "beam-bending").verdict == Verdict::pass);
+  const auto at = bending.advice.find("at most ");
+  REQUIRE(at != std::string::npos);
+  INFO(bending.advice);
+  const Evaluation slack = flat(1400, "[straps]\ntension = " + bending.advice.substr(at + 8, 4) + "\n");
+  CHECK(finding(slack, "beam-bending").verdict == Verdict::pass);
+}
+
+TEST_CASE("A crown that is no longer a small bend is refused with the tension that would do") {
+  CHECK(holds(only_error(flat(4000, "[straps]\ntension = 20000\n")),
+              "beams.section: beams 46 x 90 would bend by"));
+}
+
+TEST_CASE("Straps push along leaning beams; stops and foot screws are told what they hold") {
+  const auto leaning = [](double tilt, const std::string& more = "") {
+    return evaluated(
+        job_text(panel(kUnequalL), birch(8),
+                 two_part("beam_tilt = " + std::to_string(tilt), "kind = {thickness = 16}") + more));
+  };
+  const Evaluation level = leaning(0);
+  for (const Finding& f : level.findings) CHECK((f.id != "beam-thrust" && f.id != "stop-thrust"));
+  const Evaluation loops = leaning(25);
+  REQUIRE(loops.plan);
+  const double pull = loops.plan->closures.front().pull(), s = std::sin(radians(25));
+  CHECK(finding(loops, "beam-thrust").value == within(pull * s, 1e-6));
+  CHECK(finding(loops, "stop-thrust").value == within(pull / 2 * s, 1e-6));
+  // Two screws of 5 hold 500 N each, friction a fifth of the loop's pull across the beam.
+  CHECK(finding(loops, "stop-thrust").limit ==
+        within(0.2 * pull / 2 * std::cos(radians(25)) + 1000, 1e-6));
+  CHECK(finding(loops, "stop-thrust").verdict == Verdict::caution);
+  CHECK(finding(leaning(10), "stop-thrust").verdict == Verdict::pass);
+  const Evaluation pinned = leaning(25, "[straps]\nanchor = \"pin\"\n");
+  for (const Finding& f : pinned.findings) CHECK(f.id != "stop-thrust");
+  CHECK(finding(pinned, "beam-thrust").value == within(pull * s, 1e-6));
+  int screws = 0;
+  for (const Hardware& item : loops.plan->hardware)
+    if (item.use == "stops to beams") screws = item.count;
+  CHECK(screws == 8 * int(loops.plan->closures.size()));
+  CHECK(bores_for(part_named(*loops.plan, "stop"), BoreUse::stop_screw).size() == 2);
+}

@@ -90,6 +90,39 @@ double screws_hold(const PressPlan& plan, PartKind kind, BoreUse use, double wid
   return hold;
 }
 
+int foot_screws(const Part& beam) {
+  return int(std::count_if(beam.bores().begin(), beam.bores().end(),
+                           [](const Bore& bore) { return bore.use == BoreUse::foot_screw; }));
+}
+
+// A former on one screw turns on it.
+void add_foot_screws(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  constexpr double kToEnd = 40;  // of a screw to the end of the foot
+  for (const Part& part : plan.parts) {
+    if (part.kind() != PartKind::beam) continue;
+    const int screws = foot_screws(part);
+    Finding finding{"foot-screws",
+                    "Screws from a beam into a former's foot",
+                    double(screws),
+                    2,
+                    "",
+                    Verdict::pass,
+                    part.name(),
+                    kPractice,
+                    ""};
+    if (screws < 2) {
+      finding.verdict = Verdict::caution;
+      const double pitch = std::floor(plan.foot_half - kToEnd);
+      finding.advice =
+          "A former on one screw turns: " + (pitch >= 25 && pitch < job.beams.screw_pitch
+                                                 ? "set beams.screw.pitch = " + number(pitch) + "."
+                                                 : std::string("cleat its foot to the beam on both sides."));
+    }
+    out.push_back(finding);
+    return;
+  }
+}
+
 // A leaning beam is pushed along its formers by its two loops, each of them along the beam by its own pull.
 void add_thrust(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   const double tilt = std::abs(job.press.beam_tilt);
@@ -120,6 +153,7 @@ std::vector<Finding> beam_findings(const Job& job, const PressPlan& plan) {
     add_crown(plan, out);
     add_bending(job, plan, out);
   }
+  add_foot_screws(job, plan, out);
   add_thrust(job, plan, out);
   return out;
 }

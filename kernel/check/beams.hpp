@@ -1,4 +1,4 @@
-// Findings about the beams of presses of two halves.
+// Findings about beams.
 #pragma once
 #include "kernel/check/finding.hpp"
 #include "kernel/job/job.hpp"
@@ -6,7 +6,8 @@
 
 namespace lamwright {
 
-// Crown and bending of a crowned flat press; what a leaning beam's straps push along it. Nothing for others.
+// Crown and bending of a crowned flat press; the screws into the formers' feet; what straps push along a
+// leaning beam. Each only where the press has it.
 std::vector<Finding> beam_findings(const Job& job, const PressPlan& plan);
 
 }  // namespace lamwright

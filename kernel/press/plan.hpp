@@ -196,7 +196,8 @@ struct PressPlan {
   double uncovered_left = 0;  // strip of the pack's outer side past the top caul, mm
   double uncovered_right = 0;
   std::optional<double> fitting_pitch;  // of a caul that would leave no such strip wider than the trim
-  double foot_width = 0;                // of a former
+  double foot_width = 0;                // of a former, the narrower of a lower and an upper one
+  double foot_half = 0;                 // from X = 0 to the nearest end of a foot
   double former_height = 0;
   double former_depth = 0;         // least depth of a former under its contact edge, square to its foot
   bool foot_sloped = false;        // its sides lean with the straps

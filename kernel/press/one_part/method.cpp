@@ -303,6 +303,7 @@ PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
                  .uncovered_right = laid.frame.curves.over.girth() - laid.frame.curves.top_to,
                  .fitting_pitch = fitting_pitch(job, panel, laid.frame.curves),
                  .foot_width = laid.frame.foot(),
+                 .foot_half = std::min(-laid.frame.foot_left(), laid.frame.foot_right()),
                  .former_height = laid.frame.height,
                  .former_depth = laid.frame.contact.box().low.y(),
                  .foot_sloped = laid.frame.sloped(),

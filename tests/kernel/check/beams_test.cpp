@@ -72,8 +72,7 @@ TEST_CASE("Straps push along leaning beams; stops and foot screws are told what 
   CHECK(finding(loops, "beam-thrust").value == within(pull * s, 1e-6));
   CHECK(finding(loops, "stop-thrust").value == within(pull / 2 * s, 1e-6));
   // Two screws of 5 hold 500 N each, friction a fifth of the loop's pull across the beam.
-  CHECK(finding(loops, "stop-thrust").limit ==
-        within(0.2 * pull / 2 * std::cos(radians(25)) + 1000, 1e-6));
+  CHECK(finding(loops, "stop-thrust").limit == within(0.2 * pull / 2 * std::cos(radians(25)) + 1000, 1e-6));
   CHECK(finding(loops, "stop-thrust").verdict == Verdict::caution);
   CHECK(finding(leaning(10), "stop-thrust").verdict == Verdict::pass);
   const Evaluation pinned = leaning(25, "[straps]\nanchor = \"pin\"\n");
@@ -84,4 +83,22 @@ TEST_CASE("Straps push along leaning beams; stops and foot screws are told what 
     if (item.use == "stops to beams") screws = item.count;
   CHECK(screws == 8 * int(loops.plan->closures.size()));
   CHECK(bores_for(part_named(*loops.plan, "stop"), BoreUse::stop_screw).size() == 2);
+}
+
+TEST_CASE("A former on one foot screw is a caution with the pitch that gives it three") {
+  const auto narrow = [](const std::string& more) {
+    return evaluated(job_text(panel("[{bend = -40, radius = 260}, {bend = 40, radius = 260}]"), birch(6),
+                              two_part("", "kind = {thickness = 12}") + more));
+  };
+  const Evaluation one = narrow("[beams]\nscrew = {pitch = 250}\n");
+  REQUIRE(one.plan);
+  const Finding& screws = finding(one, "foot-screws");
+  CHECK(screws.value == 1);
+  CHECK(screws.verdict == Verdict::caution);
+  const auto at = screws.advice.find("beams.screw.pitch = ");
+  REQUIRE(at != std::string::npos);
+  const Evaluation more =
+      narrow("[beams]\nscrew = {pitch = " + std::to_string(std::stoi(screws.advice.substr(at + 20))) + "}\n");
+  CHECK(finding(more, "foot-screws").value == 3);
+  CHECK(finding(more, "foot-screws").verdict == Verdict::pass);
 }

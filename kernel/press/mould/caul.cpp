@@ -10,13 +10,19 @@
 namespace lamwright {
 namespace {
 
-// Stations of two pilots with 5 of wood between them all the way down: under a crown their tips draw
-// together.
+// How far apart along the contact edge two pilots keep 5 of wood all the way down: under a crown their tips
+// draw together, by the chord between them.
 double least_apart(const Profile& contact) {
-  double closing = 1;
-  for (const Run& run : contact.runs()) closing = std::min(closing, 1 - run.curvature * kCaulPilotDepth);
-  constexpr double kTightest = 0.1;  // round a radius of little more than the depth one pilot is enough
-  return (kCaulPilot + kLeastWood) / std::max(kTightest, closing);
+  constexpr double kApart = kCaulPilot + kLeastWood;
+  constexpr double kMost = 10 * kApart;  // round a radius of little more than the depth one pilot is enough
+  double most = kApart;
+  for (const Run& run : contact.runs()) {
+    if (run.curvature <= 0) continue;
+    const double radius = 1 / run.curvature, at_tips = radius - kCaulPilotDepth;
+    const double half = kApart / 2;
+    most = std::max(most, at_tips > half ? 2 * radius * std::asin(half / at_tips) : kMost);
+  }
+  return std::min(most, kMost);
 }
 
 // A pilot square to the contact edge keeps 5 of wood to the mould's sides and foot.

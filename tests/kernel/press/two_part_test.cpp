@@ -390,6 +390,22 @@ TEST_CASE("Caul screws near a steep end move to the next slat whose pilot stays 
   CHECK(pilots >= 5);
 }
 
+TEST_CASE("Caul screws at both ends of a tight bend keep 5 of wood between their tips, or one is left out") {
+  // Under a hollow of 65 to 95 in the pack the upper mould is a crown about 25 to 55 in radius, 30 deep in
+  // screws.
+  int presses = 0;
+  for (double radius = 70; radius <= 78; radius += 0.25) {
+    const Evaluation result =
+        evaluated(job_text(panel("[{bend = 40, radius = 450}, {line = 300}, {bend = -72, radius = " +
+                                 std::to_string(radius) + "}, {line = 100}]"),
+                           birch(6), two_part("", "kind = {thickness = 25}")));
+    INFO(radius << " " << (result.errors.empty() ? "" : result.errors.front().what()));
+    CHECK(result.plan);
+    ++presses;
+  }
+  CHECK(presses == 33);
+}
+
 TEST_CASE("Locating pins stand where the closing press first touches the pack") {
   // The highest point of the lower mould: in the trim at both width ends, in the nearest gap that takes them.
   const PressPlan plan = planned(

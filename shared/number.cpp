@@ -26,6 +26,11 @@ double rounded(double value, int decimals) {
   return std::round(value * scale) / scale + 0.0;
 }
 
+double rounded_down(double value, int decimals) {
+  const double scale = std::pow(10, decimals);
+  return rounded(std::floor(value * scale) / scale, decimals);
+}
+
 double tenth_below(double value) { return (std::ceil(value * 10 - 1e-9) - 1) / 10; }
 double tenth_above(double value) { return (std::floor(value * 10 + 1e-9) + 1) / 10; }
 

@@ -12,6 +12,8 @@ double rounded(double value, int decimals);
 
 // The next tenth that is truly less, or truly more: limits given as advice hold when they are taken.
 double tenth_below(double value);
+// The greatest multiple of 10^-decimals that is not above value: for limits that people are told to keep.
+double rounded_down(double value, int decimals);
 double tenth_above(double value);
 
 // "1 former", "3 formers"; the plural is the singular with an s.

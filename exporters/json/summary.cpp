@@ -40,13 +40,15 @@ Json strap_json(const StrapEnd& strap) {
   return json;
 }
 
+// Pressures are nothing where none balances the pull.
 Json choice_json(const PullChoice& choice) {
+  const auto if_held = [&](double value) { return choice.mean > 0 ? json_number(value) : Json(nullptr); };
   return {{"axis_deg", json_number(degrees(choice.axis))},
           {"at", json_number(choice.at)},
-          {"least", json_number(choice.least)},
-          {"mean", json_number(choice.mean)},
-          {"greatest", json_number(choice.greatest)},
-          {"spread", json_number(choice.spread())}};
+          {"least", if_held(choice.least)},
+          {"mean", if_held(choice.mean)},
+          {"greatest", if_held(choice.greatest)},
+          {"spread", if_held(choice.spread())}};
 }
 
 // Angles and shares of one run, least first; a share is the cosine of the angle.

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "kernel/mechanics/sag.hpp"
+#include "kernel/mechanics/timber.hpp"
+#include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
 
@@ -11,11 +13,6 @@ namespace lamwright {
 namespace {
 
 constexpr const char* kPractice = "common practice, no source";
-// EN 1995-1-1 table 3.1, solid timber, short-term load, service class 1 and 2; table 2.3, solid timber.
-constexpr double kShortTerm = 0.9, kTimberFactor = 1.3;
-
-double design_strength(const BeamSpec& beams) { return beams.bending * kShortTerm / kTimberFactor; }
-
 // The least depth of such beams, to 10, whose edge stays below the strength under the same load.
 std::optional<double> deep_enough(const BeamSpec& beams, const Crown& crown) {
   const double own = beams.modulus * second_moment(beams.width, beams.depth);
@@ -24,7 +21,7 @@ std::optional<double> deep_enough(const BeamSpec& beams, const Crown& crown) {
   constexpr double kStep = 10, kDeepest = 600;
   for (double depth = std::ceil(beams.depth / kStep) * kStep; depth <= kDeepest; depth += kStep) {
     const double stiffness = beams.modulus * second_moment(beams.width, depth) + former;
-    if (moment / stiffness * beams.modulus * depth / 2 <= design_strength(beams)) return depth;
+    if (moment / stiffness * beams.modulus * depth / 2 <= design_strength(beams.bending)) return depth;
   }
   return std::nullopt;
 }
@@ -49,7 +46,7 @@ void add_crown(const PressPlan& plan, std::vector<Finding>& out) {
 }
 
 void add_bending(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
-  const double limit = design_strength(job.beams), stress = plan.crown->stress;
+  const double limit = design_strength(job.beams.bending), stress = plan.crown->stress;
   Finding finding{
       "beam-bending",
       "Bending stress of the beams",
@@ -75,6 +72,9 @@ void add_bending(const Job& job, const PressPlan& plan, std::vector<Finding>& ou
 
 // Wood on wood, and a strap on wood. Common practice, no source.
 constexpr double kFriction = 0.2;
+// Above the limit by more than this a part gives way before anyone sees it coming. Common practice, no
+// source.
+constexpr double kSudden = 1.5;
 // What a screw of diameter d holds across its axis, N / mm2 of d squared. Common practice, no source.
 constexpr double kAcrossScrew = 20;
 
@@ -132,7 +132,10 @@ void add_thrust(const Job& job, const PressPlan& plan, std::vector<Finding>& out
                        const std::string& advice) {
     const double value = pull * std::sin(tilt), limit = kFriction * pull * std::cos(tilt) + screws;
     const bool holds = value <= limit + kAtLeast;
-    out.push_back({id, title, value, limit, "N", holds ? Verdict::pass : Verdict::caution, where, kPractice,
+    const Verdict verdict = holds                      ? Verdict::pass
+                            : value <= kSudden * limit ? Verdict::caution
+                                                       : Verdict::fail;
+    out.push_back({id, title, value, limit, "N", verdict, where, kPractice,
                    holds ? std::string("friction and screws hold it") : advice});
   };
   add("beam-thrust", "Thrust of the straps along a leaning beam", closure.pull(),
@@ -145,6 +148,35 @@ void add_thrust(const Job& job, const PressPlan& plan, std::vector<Finding>& out
         "Hook the straps to pins (straps.anchor = \"pin\"), or lean the beams less (press.beam_tilt).");
 }
 
+// Straight beams between the straps bend away from a flat panel's middle; a bend hides that, a flat does not.
+void add_flat_sag(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  constexpr double kMostSag = 0.5;  // mm, common practice, no source
+  if (!plan.seated || !plan.panel.pressed.straight() || plan.closures.empty()) return;
+  const StrapEnd &left = plan.closures.front().left, &right = plan.closures.front().right;
+  const double girth = plan.panel.pressed.girth();
+  const EvenBeam beam{(right.mark.x() - left.mark.x()) / 2, girth / 2, plan.closures.front().pull() / girth,
+                      job.beams.modulus * second_moment(job.beams.width, job.beams.depth)};
+  const double sag = beam.sag(beam.half_load);
+  const bool stiff = sag <= kMostSag + kAtLeast;
+  out.push_back({"flat-sag", "Bend of straight beams between the straps", sag, kMostSag, "mm",
+                 stiff ? Verdict::pass : Verdict::fail, "beams", kPractice,
+                 stiff ? ""
+                       : "The middle of a flat panel gets little pressure between straight beams: set "
+                         "press.method = \"crowned-flat\" (or \"auto\")."});
+}
+
+// A leaning beam is there to make formers smaller.
+void add_tilt(const PressPlan& plan, std::vector<Finding>& out) {
+  if (!plan.leaning) return;
+  const double share = *plan.leaning;
+  const bool smaller = share <= 1 + kAtLeast;
+  out.push_back({"beam-tilt", "Formers on leaning beams against formers on level ones, by area", share, 1, "",
+                 smaller ? Verdict::pass : Verdict::caution, "formers", kPractice,
+                 smaller ? ""
+                         : "Leaning beams make these formers larger: lean them the other way or not at all "
+                           "(press.beam_tilt)."});
+}
+
 }  // namespace
 
 std::vector<Finding> beam_findings(const Job& job, const PressPlan& plan) {
@@ -154,6 +186,8 @@ std::vector<Finding> beam_findings(const Job& job, const PressPlan& plan) {
     add_bending(job, plan, out);
   }
   add_foot_screws(job, plan, out);
+  add_flat_sag(job, plan, out);
+  add_tilt(plan, out);
   add_thrust(job, plan, out);
   return out;
 }

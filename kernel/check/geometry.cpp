@@ -14,6 +14,9 @@ namespace {
 
 constexpr const char* kPractice = "common practice, no source";
 
+// Slats may meet by this much: wood gives, strings stretch. Common practice, no source.
+constexpr double kSlatPlay = 0.1;
+
 enum class Bound { at_least, at_most };
 
 // A value against its limit; a pass keeps no advice.
@@ -146,11 +149,41 @@ void add_caul_findings(const Job& job, const PressPlan& plan, std::vector<Findin
   }
 }
 
+// Slats that lie edge to edge on the wide side of a hollow meet on the narrow one, by their thickness times
+// the turn from one to the next, less their gap.
+void add_closing_up(const PressPlan& plan, std::vector<Finding>& out) {
+  for (const Layer& layer : plan.layers) {
+    if (layer.slats.empty()) continue;
+    double most = 0, turn = 0;
+    for (std::size_t i = 0; i + 1 < layer.slats.size(); ++i) {
+      const Slat &a = layer.slats[i], &b = layer.slats[i + 1];
+      const double middle = std::min((a.to + b.from) / 2, layer.inner.girth());
+      const double curvature = -layer.inner.curvature(middle) * (b.middle() - a.middle());
+      if (const double meets = curvature * layer.thickness - (b.from - a.to); meets > most) {
+        most = meets;
+        turn = curvature;
+      }
+    }
+    const bool bed = layer.kind == Layer::Kind::bed_caul;
+    const std::string name = bed ? "bed caul" : "top caul";
+    out.push_back(bounded(Bound::at_most, std::string(bed ? "bed" : "top") + "-slats-meet",
+                          "How far slats would stand in one another in a hollow", most, kSlatPlay, "mm", name,
+                          Verdict::caution,
+                          "Bevel the edges of the slats there by " + number(degrees(turn) / 2, 1) +
+                              " degrees on the side away from the edge they lie on (" + number(most / 2, 1) +
+                              " each), or use a caul with wider gaps."));
+  }
+}
+
 void add_pin_finding(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (!job.caul.pitch) return;
   out.push_back(bounded(Bound::at_least, "locating-pins", "Locating pins in the trim",
                         double(plan.pins.size()), 2, "", "pack", Verdict::caution,
-                        "Give some trim (panel.trim) so that pins can hold pack and cauls in place."));
+                        plan.panel.trim < kPinTrim - kAtLeast
+                            ? "Give a trim of at least " + number(kPinTrim) +
+                                  " (panel.trim) so that pins can hold pack and cauls in place."
+                            : std::string("No gap between the slats takes a pin: use open lagging or a caul "
+                                          "with gaps, or hold pack and cauls by hand.")));
 }
 
 double apart(const std::vector<Closure>& closures) {
@@ -187,6 +220,7 @@ std::vector<Finding> geometry_findings(const Job& job, const PressPlan& plan) {
   add_pack_findings(plan, out);
   add_former_findings(plan, out);
   add_caul_findings(job, plan, out);
+  add_closing_up(plan, out);
   add_spacing_finding(plan, out);
   add_rating_finding(job, plan, out);
   add_pin_finding(job, plan, out);

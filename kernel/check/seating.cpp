@@ -10,11 +10,10 @@ namespace lamwright {
 namespace {
 
 constexpr const char* kRigid = "rigid mould on an elastic bed without tension";
-// Least over mean pressure that a glue line puts up with. Common practice, no source.
-constexpr double kEven = 0.6;
-// A pull that spreads the pressure by less than this beside the chosen one is the chosen one but for
-// rounding.
-constexpr double kWorthwhile = 0.001;
+// A pull that spreads the pressure by less than this beside the chosen one is not worth setting up for.
+// Common practice, no source.
+constexpr double kWorthwhile = 0.005;
+constexpr double kThrustShare = 0.1;  // of the pull that uprights hold easily; common practice, no source
 
 bool has_room(const Seated& seated) {
   return seated.full_contact && seated.full_contact->to > seated.full_contact->from;
@@ -54,6 +53,21 @@ std::string not_held_text(const PressPlan& plan) {
   return text;
 }
 
+// Where the room for the pull line is wide enough, its middle is the cure; else a guide, as long as that
+// carries little.
+std::string balance_text(const PressPlan& plan, double moved) {
+  const Seated& seated = *plan.seated;
+  const std::string why = "Left and right loops that differ by 10 percent move the pull line by " +
+                          number(moved, 1) + ", and one end lifts: ";
+  if (const auto& room = seated.full_contact; room && (room->to - room->from) / 2 > moved)
+    return why +
+           "bring it into the middle of its room, press.pull_at = " + number((room->from + room->to) / 2, 0) +
+           ".";
+  const bool guided = seated.side_thrust && std::abs(*seated.side_thrust) <= kThrustShare * seated.pull;
+  return why + (guided ? "guide the upper half between uprights and " : "") +
+         "tighten left and right by turns" + (plan.neutral.hollow() ? "." : ", or press on one mould.");
+}
+
 // How far the pull line may stray, beside how far straps that differ by a tenth move it.
 void add_balance(const PressPlan& plan, std::vector<Finding>& out) {
   constexpr double kImbalance = 0.1;  // of left and right tension; common practice, no source
@@ -77,11 +91,7 @@ void add_balance(const PressPlan& plan, std::vector<Finding>& out) {
       finding.value = std::max(0.0, std::min(at - room->from, room->to - at));
     if (finding.value < finding.limit - kAtLeast) {
       finding.verdict = Verdict::caution;
-      finding.advice =
-          "Left and right loops that differ by 10 percent move the pull line by " + number(finding.limit, 1) +
-          ", and one end lifts: guide the upper half between uprights" +
-          (plan.neutral.hollow() ? " and tighten left and right by turns."
-                                 : " and tighten left and right by turns, or press on one mould.");
+      finding.advice = balance_text(plan, finding.limit);
     }
   }
   out.push_back(finding);
@@ -138,22 +148,26 @@ void add_evenness(const PressPlan& plan, std::vector<Finding>& out) {
 
 // What uprights beside the upper half would have to hold when it is guided.
 void add_side_thrust(const PressPlan& plan, std::vector<Finding>& out) {
-  constexpr double kShare = 0.1;  // of the pull, common practice, no source
   const Seated& seated = *plan.seated;
   if (!seated.side_thrust) return;
-  const double thrust = std::abs(*seated.side_thrust), limit = kShare * seated.pull;
-  out.push_back(
-      {"side-thrust", "Side thrust of a guided upper half", thrust, limit, "N",
-       thrust <= limit ? Verdict::pass : Verdict::caution, "upper half", kRigid,
-       thrust <= limit ? "" : "Guide the upper half with uprights that hold this, or turn the pull."});
+  const double thrust = std::abs(*seated.side_thrust), limit = kThrustShare * seated.pull;
+  out.push_back({"side-thrust", "Side thrust of a guided upper half", thrust, limit, "N",
+                 thrust <= limit ? Verdict::pass : Verdict::caution, "upper half", kRigid,
+                 thrust <= limit
+                     ? ""
+                     : "Leave the upper half free to slide sideways: uprights that guide it would have to "
+                       "hold this, and the pressure would be less even."});
 }
 
-std::string as_rigged(const Pull& pull) {
+// What the two loops can do of it where they stand.
+std::string as_rigged(const PressPlan& plan) {
+  const Pull& pull = *plan.pull;
   if (!pull.tensions) return {};
   const auto& [left, right] = *pull.tensions;
   if (std::abs(left - right) <= 0.01 * (left + right)) return {};
+  const double unit = plan.seated->unit * (left + right) / (2 * plan.closures.front().tension);
   return " As rigged, " + number(left, 0) + " N in the left loops and " + number(right, 0) +
-         " N in the right ones do part of it.";
+         " N in the right ones give " + pressures(*pull.best_position, unit) + ".";
 }
 
 // The spread of the chosen pull beside that of the best one.
@@ -170,11 +184,11 @@ void add_best(const PressPlan& plan, std::vector<Finding>& out) {
                   chosen.spread() <= limit ? Verdict::pass : Verdict::caution,
                   "pull line",
                   kRigid,
-                  "no pull presses more evenly"};
+                  pull.best->presses() && chosen.presses() ? "no pull presses more evenly" : ""};
   if (chosen.spread() - pull.best->spread() > kWorthwhile) {
     const double unit = plan.seated->unit;
     finding.advice = pull_keys(*pull.best) + " presses with " + pressures(*pull.best, unit) + " instead of " +
-                     pressures(chosen, unit) + "." + as_rigged(pull);
+                     pressures(chosen, unit) + "." + as_rigged(plan);
   }
   out.push_back(finding);
 }

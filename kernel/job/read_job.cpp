@@ -155,13 +155,19 @@ PullSpec read_pull(Reader& reader) {
     pull.angle = radians(reader.number(node));
     return pull;
   }
+  const std::string allowed =
+      "allowed square-to-chord, bisector, or degrees from the chord's normal, -90 to 90";
+  if (node && !node.node->is_string()) {
+    reader.refuse(node, "read " + as_read(*node.node), allowed);
+    return pull;
+  }
   const std::string text = reader.text(node);
-  if (node && !node.node->is_string()) return pull;  // refused by now
-  if (text == "bisector")
+  if (text == "bisector") {
     pull.kind = PullSpec::Kind::bisector;
-  else if (text != "square-to-chord")
-    reader.refuse(node, "read \"" + text + "\"",
-                  "allowed square-to-chord, bisector, or degrees from the chord's normal, -90 to 90");
+  } else if (text != "square-to-chord") {
+    const auto near = nearest_name(text, {"square-to-chord", "bisector"});
+    reader.refuse(node, "read \"" + text + "\"", (near ? "did you mean \"" + *near + "\"? " : "") + allowed);
+  }
   return pull;
 }
 

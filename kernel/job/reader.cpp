@@ -23,6 +23,10 @@ std::string pattern(const std::string& key) {
 
 std::string last_part(const std::string& path) { return path.substr(path.find_last_of('.') + 1); }
 
+std::string limit_text(double value) { return value >= 1e12 ? "any" : number(value, 6); }
+
+}  // namespace
+
 std::string as_read(const toml::node& node) {
   if (const auto text = node.value<std::string>(); node.is_string()) return "\"" + *text + "\"";
   if (node.is_integer()) return std::to_string(*node.value<int64_t>());
@@ -33,10 +37,6 @@ std::string as_read(const toml::node& node) {
   if (node.is_boolean()) return *node.value<bool>() ? "true" : "false";
   return node.is_array() ? "a list" : node.is_table() ? "a table" : "a date";
 }
-
-std::string limit_text(double value) { return value >= 1e12 ? "any" : number(value, 6); }
-
-}  // namespace
 
 bool named(const Node& node) {
   const auto text = node.node ? node.node->value<std::string>() : std::nullopt;
@@ -237,8 +237,11 @@ void Reader::unknown(const toml::node& node, const std::string& path, const std:
   for (const KeyRow& r : rows_) {
     if (r.path.find("[]") == r.path.size() - 2) continue;
     const std::string rest = r.path.starts_with(prefix) ? r.path.substr(prefix.size()) : "";
-    if (!rest.empty() && rest.find('.') == std::string::npos && rest.find('[') == std::string::npos)
-      siblings.push_back(rest);
+    // A table within this one is known by its first part.
+    const std::string name = rest.substr(0, rest.find('.'));
+    if (!name.empty() && name.find('[') == std::string::npos &&
+        std::find(siblings.begin(), siblings.end(), name) == siblings.end())
+      siblings.push_back(name);
     const auto dot = r.path.find_last_of('.');
     if (dot != std::string::npos && r.path.find('[') == std::string::npos && last_part(r.path) == key)
       homes.push_back("[" + r.path.substr(0, dot) + "]");

@@ -2,6 +2,7 @@
 // on every run, no sampling. Internal to kernel/mechanics.
 #pragma once
 #include <Eigen/Core>
+#include <cmath>
 #include <vector>
 
 #include "kernel/profile/offset.hpp"
@@ -19,6 +20,7 @@ struct Bed {
   Vec2 middle;
   double chord;
 
+  explicit Bed(Profile&&) = delete;  // keeps a reference
   explicit Bed(const Profile& along)
       : line(along), middle((along.start().point + along.end().point) / 2), chord(lamwright::chord(along)) {}
 

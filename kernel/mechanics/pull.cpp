@@ -4,10 +4,17 @@
 #include <cmath>
 
 #include "kernel/profile/offset.hpp"
+#include "shared/error.hpp"
+#include "shared/tolerance.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright {
 namespace {
+
+bool is_level(const Profile& line) {
+  const Vec2 along = line.end().point - line.start().point;
+  return along.x() > 0 && std::abs(along.y()) <= kTangent * along.x();
+}
 
 double share(double angle) { return std::max(0.0, std::cos(angle)); }
 
@@ -39,26 +46,28 @@ Headings headings(const Profile& line) {
   return out;
 }
 
-double greatest_angle(const Profile& level, double axis) {
-  const Headings range = headings(pull_upright(level, axis));
+double greatest_angle(const Profile& line, double axis) {
+  const Headings range = headings(pull_upright(line, axis));
   return std::max(std::abs(range.least), std::abs(range.greatest));
 }
 
 double bisector(const Profile& level) {
+  ensure(is_level(level), "a bisector is counted from a level chord");
   const Headings range = headings(level);
   return -(range.least + range.greatest) / 2;
 }
 
 std::optional<Headings> clearing_axes(const Profile& level, double most) {
+  ensure(is_level(level), "axes are counted from a level chord");
   const Headings range = headings(level);
   const Headings axes{-most - range.least, most - range.greatest};
   if (axes.least > axes.greatest) return std::nullopt;
   return axes;
 }
 
-Profile pull_upright(const Profile& level, double axis) {
-  const Vec2 half = chord(level) / 2 * direction(axis);
-  return level.posed({-half, levelled(level).start().heading + axis});
+Profile pull_upright(const Profile& line, double axis) {
+  const Vec2 half = chord(line) / 2 * direction(axis);
+  return line.posed({-half, levelled(line).start().heading + axis});
 }
 
 }  // namespace lamwright

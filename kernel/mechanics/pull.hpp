@@ -28,18 +28,18 @@ struct Headings {
 Headings headings(const Profile& line);
 
 // The greatest angle of a normal of the line from an axis at `axis` from the chord's normal.
-double greatest_angle(const Profile& level, double axis);
+double greatest_angle(const Profile& line, double axis);
 
 // Angle from the chord's normal to the middle between the extreme normals, positive when its upper end leans
-// right with the chord level.
+// right. The line's chord is level.
 double bisector(const Profile& level);
 
 // Axes (from the chord's normal) to which every normal of the line keeps `most` radians or less; nothing
-// when its normals turn through more than twice that.
+// when its normals turn through more than twice that. The line's chord is level.
 std::optional<Headings> clearing_axes(const Profile& level, double most);
 
 // The line about the middle of its chord turned so that an axis at `axis` from the chord's normal is
 // vertical; that middle at the origin.
-Profile pull_upright(const Profile& level, double axis);
+Profile pull_upright(const Profile& line, double axis);
 
 }  // namespace lamwright

@@ -12,6 +12,13 @@ double EvenBeam::curvature(double x) const {
   return moment / stiffness;
 }
 
+double EvenBeam::slope(double x) const {
+  const double at = std::abs(x), a = half_span, b = half_load, in = std::min(at, b);
+  const double loaded = load * ((a * b - b * b / 2) * in - in * in * in / 6);
+  const double past = at <= b ? 0 : load * b * ((a - b) * (at - b) - (at - b) * (at - b) / 2);
+  return std::copysign((loaded + past) / stiffness, x);
+}
+
 double EvenBeam::sag(double x) const {
   const double at = std::abs(x), a = half_span, b = half_load, in = std::min(at, b);
   const double loaded = load * ((a * b - b * b / 2) * in * in / 2 - std::pow(in, 4) / 24);

@@ -13,6 +13,8 @@ struct EvenBeam {
 
   // Moment over stiffness at x from the middle, 1/mm; 0 outside the supports.
   double curvature(double x) const;
+  // Slope at x, radians, positive on the right where it bends back.
+  double slope(double x) const;
   // How far a point at x is bent back from the middle, mm: 5 q L^4 / (384 EI) at the supports when the load
   // reaches them. |x| <= half_span.
   double sag(double x) const;

@@ -23,14 +23,15 @@ double energy(const Bed& bed, const Vector3d& rate, const Vector3d& load) {
   return rate.dot(pushing(bed, rate).second * rate) / 2 - rate.dot(load);
 }
 
-// The equilibrium without tension by Newton's method on that energy, with halved steps where a whole one
-// would raise it. `free` is 1 for motions that the half can make and 0 for those that a guide holds. Nothing
-// when there is none: the energy then falls for ever.
+// The equilibrium without tension by Newton's method on that energy, damped until a step lowers it. `free` is
+// 1 for motions that the half can make and 0 for those that a guide holds. Nothing when there is none: the
+// energy then falls for ever, until nothing touches any more or the steps run out.
 std::optional<Vector3d> without_tension(const Bed& bed, Vector3d rate, const Vector3d& load,
                                         const Vector3d& free) {
-  constexpr int kMostSteps = 200;
+  constexpr int kMostSteps = 400;
+  constexpr double kLeastDamping = 1e-13, kFirstDamping = 1e-9, kTenfold = 10;
   const double enough = 1e-13 * load.norm();
-  double best = INFINITY;
+  double best = INFINITY, damping = kLeastDamping;
   for (int step = 0; step < kMostSteps; ++step) {
     const Matrix3d stiffness = pushing(bed, rate).second;
     const Vector3d rest = free.cwiseProduct(load - stiffness * rate);
@@ -40,16 +41,18 @@ std::optional<Vector3d> without_tension(const Bed& bed, Vector3d rate, const Vec
     if (rest.norm() <= 1e-10 * load.norm() && rest.norm() >= best) return rate;
     best = std::min(best, rest.norm());
     Matrix3d moving = free.asDiagonal() * stiffness * free.asDiagonal();
-    // A tiny spring on every motion, a stiff one on those held: solvable however little of the bed touches.
-    moving.diagonal() += stiffness.trace() * (1e-13 * free + (Vector3d::Ones() - free));
+    // A spring on every free motion, a stiff one on those held: solvable however little of the bed touches.
+    moving.diagonal() += stiffness.trace() * (damping * free + (Vector3d::Ones() - free));
     const Vector3d move = moving.ldlt().solve(rest);
     const double before = energy(bed, rate, load), slope = -rest.dot(move);
     // Where the step's gain is lost in the energy's rounding the valley is reached: the whole step is right.
     const bool near = -slope < 1e-10 * std::abs(before);
-    double share = 1;
-    while (!near && share > 1e-9 && energy(bed, rate + share * move, load) > before + 1e-4 * share * slope)
-      share /= 2;
-    rate += share * move;
+    if (near || energy(bed, rate + move, load) <= before + 1e-4 * slope) {
+      rate += move;
+      damping = std::max(kLeastDamping, damping / kTenfold);
+    } else {
+      damping = std::max(kFirstDamping, damping * kTenfold);
+    }
     if (!rate.allFinite()) return std::nullopt;
   }
   return std::nullopt;
@@ -84,6 +87,15 @@ Hold hold_of(const Vector3d& load, const Solved& full) {
   if (full.rank == 3 || full.unreached.norm() <= kBalanced * load.norm()) return Hold::held;
   // The motion that is free has a turn in it, or none.
   return std::abs(full.unreached.z()) > 1e-6 * full.unreached.norm() ? Hold::rolls : Hold::slides;
+}
+
+// The one position of a pull that a single arc balances, if it then presses all over.
+std::optional<Stretch> through_centre(const Bed& bed, const Matrix3d& stiffness) {
+  const Vector3d free = solve(stiffness, {0, 0, 1}).unreached;  // the motion that nothing resists
+  const double at = -free.y() / free.z();
+  const Solved balanced = solve(stiffness, {0, 1, at});
+  if (hold_of({0, 1, at}, balanced) != Hold::held || !pushes_all_over(bed, balanced.x)) return std::nullopt;
+  return Stretch{at * bed.chord, at * bed.chord};
 }
 
 }  // namespace
@@ -141,11 +153,9 @@ std::optional<Stretch> full_contact(const SeatingSpec& spec) {
   const Bed bed(spec.line);
   const Matrix3d stiffness = whole(bed).second;
   const Solved pull = solve(stiffness, {0, 1, 0}), shift = solve(stiffness, {0, 0, 1});
-  if (pull.rank < 3) {
-    if (hold_of({0, 1, 0}, pull) != Hold::held || !pushes_all_over(bed, pull.x)) return std::nullopt;
-    // A flat carries a pull beside its middle; an arc rolls.
-    if (hold_of({0, 0, 1}, shift) != Hold::held) return Stretch{0, 0};
-  }
+  // A flat carries a pull beside its middle; an arc only one through its centre.
+  if (pull.rank < 3 && hold_of({0, 0, 1}, shift) != Hold::held) return through_centre(bed, stiffness);
+  if (pull.rank < 3 && hold_of({0, 1, 0}, pull) != Hold::held) return std::nullopt;
   // On a run of less than half a turn the pressure is positive when it is at both ends.
   double low = -INFINITY, high = INFINITY;
   for (std::size_t i = 0; i <= bed.line.runs().size(); ++i) {

@@ -22,7 +22,7 @@ const PressMethod& best_method(const Registry& registry, const Panel& panel) {
   }
   if (!best)
     throw geometry_error("press.method", "no press method suits this panel (" + reasons + ")",
-                         "change the profile");
+                         "make the panel in pieces that turn less, or change the profile");
   return *best;
 }
 

@@ -27,9 +27,9 @@ std::string to_text(Layer::Kind kind) {
 }
 
 std::string pull_keys(const PullChoice& choice) {
-  constexpr double kBeside = 0.05;
-  std::string text = "press.pull = " + number(degrees(choice.axis), 2);
-  if (std::abs(choice.at) >= kBeside) text += " with press.pull_at = " + number(choice.at, 1);
+  std::string text = "press.pull = " + number(degrees(choice.axis), 7);
+  const std::string at = number(choice.at, 3);
+  if (at != "0") text += " with press.pull_at = " + at;
   return text;
 }
 

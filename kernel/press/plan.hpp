@@ -98,6 +98,12 @@ struct Pin {
   bool recess = false;  // no gap lies opposite in the other caul: its slat there wants a recess
 };
 
+// Diameter of a locating pin, and the gap it stands in.
+inline constexpr double kPin = 4;
+// Trim that a pin stands in without coming near the finished panel. Common practice, no source.
+inline constexpr double kPinTrim = kPin + 2;
+inline constexpr double kPinGap = 5;
+
 enum class Load { belt, seated, even };
 
 // One of the pulls that a two-part press was compared with: "square-to-chord", "bisector", "12 degrees",
@@ -181,11 +187,12 @@ struct PressPlan {
   std::vector<Body> bodies;  // by Z, then X
   std::vector<Closure> closures;
   Load load = Load::belt;
-  std::optional<Pull> pull;      // of a two-part press
-  std::optional<Seated> seated;  // of a two-part press
-  std::optional<Crown> crown;    // of a crowned flat press
-  Vec2 opening{0, 0};            // by which the upper half lifts to let the panel out
-  std::vector<Layer> layers;     // from the former outward
+  std::optional<Pull> pull;       // of a two-part press
+  std::optional<Seated> seated;   // of a two-part press
+  std::optional<Crown> crown;     // of a crowned flat press
+  std::optional<double> leaning;  // area of formers on leaning beams over that on level ones
+  Vec2 opening{0, 0};             // by which the upper half lifts to let the panel out
+  std::vector<Layer> layers;      // from the former outward
   std::vector<FlatPressed> flats;
   std::vector<Pin> pins;
   std::vector<Hardware> hardware;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "kernel/mechanics/timber.hpp"
 #include "kernel/press/crowned_flat/crown.hpp"
 #include "kernel/press/two_part/rig.hpp"
 #include "kernel/profile/offset.hpp"
@@ -33,7 +34,8 @@ Job tightened(const Job& job, const Panel& panel, int stations) {
     throw geometry_error("press.crowned-flat.pressure",
                          number(*pressure) + " MPa takes " + number(out.straps.tension, 0) +
                              " N in each strap, rated " + number(job.straps.rating, 0),
-                         "ask for at most " + number(4 * stations * job.straps.rating / area, 3) +
+                         "ask for at most " +
+                             number(rounded_down(4 * stations * job.straps.rating / area, 3), 3) +
                              " MPa, use stronger straps or more formers");
   return out;
 }
@@ -54,12 +56,16 @@ constexpr double kMostSag = 0.1;
 void refuse_slack(const Job& job, const EvenBeam& beam) {
   const double sag = beam.sag(beam.half_load), most = kMostSag * beam.half_span;
   if (sag <= most) return;
+  // The tension that does not break them is the least of both.
+  const double stress = job.beams.modulus * beam.curvature(0) * job.beams.depth / 2,
+               unbroken = job.straps.tension * design_strength(job.beams.bending) / stress;
   throw geometry_error("beams.section",
                        "beams " + number(job.beams.width) + " x " + number(job.beams.depth) +
                            " would bend by " + number(sag, 1) + " between straps " +
                            number(2 * beam.half_span, 0) + " apart, at most " + number(most, 1),
                        "use deeper beams, or straps with at most " +
-                           number(job.straps.tension * most / sag, 0) + " N (straps.tension)");
+                           number(rounded_down(std::min(job.straps.tension * most / sag, unbroken), 0), 0) +
+                           " N (straps.tension)");
 }
 
 struct Rigged {
@@ -92,6 +98,9 @@ void add_notes(const Job& job, const Stations& where, PressPlan& plan) {
     plan.notes.push_back(
         "press.pull, pull_at and beam_tilt have no meaning here: a flat panel is pulled square to its "
         "middle.");
+  if (job.own.number("press.crowned-flat.pressure"))
+    plan.notes.push_back("press.crowned-flat.pressure sets the straps to " +
+                         number(plan.closures.front().tension, 0) + " N, whatever straps.tension says.");
   if (std::find(where.strapped.begin(), where.strapped.end(), false) != where.strapped.end())
     plan.notes.push_back(
         "Formers between straps are held by their neighbours: screw and glue the spacer blocks to both.");

@@ -61,8 +61,7 @@ LaidCaul bed_caul(const Job& job, const Panel& panel, const PressCurves& curves,
   const double datum = on_contact(curves.datum);
   LaidCaul bed;
   if (job.caul.pitch)
-    bed.slats =
-        covering_slats(slat_spec(job.caul, lower.contact.girth(), datum, on_contact(curves.pin), changes));
+    bed.slats = covering_slats(slat_spec(job.caul, lower.contact, datum, on_contact(curves.pin), changes));
   bed.pilots = pilots(job, lower, datum, changes, bed.slats);
   return bed;
 }

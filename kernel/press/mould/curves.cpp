@@ -21,7 +21,7 @@ std::vector<double> on_parallel(const Profile& neutral, const std::vector<double
 
 std::vector<Slat> top_slats(const CaulSpec& caul, const Panel& panel, const PressCurves& c) {
   const double d = panel.thickness + panel.cover - panel.neutral_height;
-  return whole_slats(slat_spec(caul, c.over.girth(), offset_station(c.neutral, c.datum, d),
+  return whole_slats(slat_spec(caul, c.over, offset_station(c.neutral, c.datum, d),
                                offset_station(c.neutral, c.pin, d),
                                on_parallel(c.neutral, c.neutral.shape_changes(), d)));
 }
@@ -135,10 +135,17 @@ std::optional<FirstContact> first_contact(const Profile& line) {
   return std::nullopt;
 }
 
-SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, double pin,
+double closing_up(const CaulSpec& caul, const Profile& line, double station) {
+  const double curvature = line.curvature(std::clamp(station, 0.0, line.girth()));
+  return curvature < 0 && caul.pitch ? -curvature * *caul.pitch * caul.thickness : 0;
+}
+
+SlatSpec slat_spec(const CaulSpec& caul, const Profile& line, double datum, double pin,
                    std::vector<double> changes) {
-  const double width = *caul.pitch * caul.coverage;
-  return {girth, datum, width, *caul.pitch - width, kPin, kPinGap, caul.lagging, std::move(changes), pin};
+  const double width = *caul.pitch * caul.coverage, closing = closing_up(caul, line, pin);
+  return {
+      line.girth(),       datum, width, *caul.pitch - width, kPin + closing, kPinGap + closing, caul.lagging,
+      std::move(changes), pin};
 }
 
 std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const PressCurves& c) {

@@ -33,9 +33,14 @@ PressCurves moved(const PressCurves& curves, const Vec2& by);
 // left.
 double datum_station(const Profile& neutral);
 
+// By how much two slats draw together on the far side of a joint at a station of the line they touch: the
+// caul's thickness times the turn from slat to slat in a hollow, 0 elsewhere.
+double closing_up(const CaulSpec& caul, const Profile& line, double station);
+
 // How slats of the job's caul lie on a line of that girth; stations of datum, pin and changes are on that
 // line.
-SlatSpec slat_spec(const CaulSpec& caul, double girth, double datum, double pin, std::vector<double> changes);
+SlatSpec slat_spec(const CaulSpec& caul, const Profile& line, double datum, double pin,
+                   std::vector<double> changes);
 
 // Where two closing moulds first hold the pack, a station on a line between them: the crest of the lower
 // mould, or, where the pack lies on the lower mould's ends, the lowest point of the upper one. Of several the
@@ -53,8 +58,5 @@ std::optional<double> fitting_pitch(const Job& job, const Panel& panel, const Pr
 
 // A straight stretch counts as a flat from this length on. Common practice, no source.
 inline constexpr double kLeastFlat = 60;
-// Diameter of a locating pin, and the gap it stands in.
-inline constexpr double kPin = 4;
-inline constexpr double kPinGap = 5;
 
 }  // namespace lamwright

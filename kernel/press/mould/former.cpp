@@ -14,6 +14,8 @@ void add_polyline(std::vector<Segment>& loop, const std::vector<Vec2>& points) {
     if ((points[i + 1] - points[i]).norm() > kSamePoint) loop.push_back(line(points[i], points[i + 1]));
 }
 
+}  // namespace
+
 Outline former_outline(const Mould& mould, double groove) {
   std::vector<Segment> loop = segments(mould.contact);
   std::vector<Vec2> right = mould.right, left = mould.left;
@@ -27,8 +29,6 @@ Outline former_outline(const Mould& mould, double groove) {
   add_polyline(loop, left);
   return {std::move(loop), "former"};
 }
-
-}  // namespace
 
 Part former_part(const FormerSpecs& in, const Frame& to) {
   const FormerSpec& formers = in.job.formers;

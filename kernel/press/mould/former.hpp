@@ -16,6 +16,9 @@ struct FormerSpecs {
 };
 
 // In the mould's own frame; `to` takes it to the axes of the press.
+// Contact edge, sides and foot, the foot carried on by a groove's depth.
+Outline former_outline(const Mould& mould, double groove = 0);
+
 Part former_part(const FormerSpecs& specs, const Frame& to = {});
 
 }  // namespace lamwright

@@ -161,9 +161,9 @@ std::vector<Layer> layers(const Laid& laid) {
 std::vector<Pin> pins(const Laid& laid, std::vector<std::string>& notes) {
   const CaulSpec& caul = laid.job.caul;
   if (!caul.pitch) return {};
-  if (laid.panel.trim <= 0) {
-    notes.push_back(
-        "No trim, so no locating pins: hold pack and cauls by hand until the first straps are tight.");
+  if (laid.panel.trim < kPinTrim - kAtLeast) {
+    notes.push_back("Trim below " + number(kPinTrim) +
+                    ", so no locating pins: hold pack and cauls by hand until the first straps are tight.");
     return {};
   }
   const double d = laid.panel.thickness + laid.panel.cover - laid.panel.neutral_height;
@@ -250,9 +250,11 @@ void add_notes(const Laid& laid, PressPlan& plan) {
       plan.notes.push_back("Strap holes on the " + name + " give way to a foot screw: the strap leaves at " +
                            number(degrees(end.exit), 1) + " degrees.");
   const PressSpec& press = laid.job.press;
-  if (press.pull.kind != PullSpec::Kind::square_to_chord || press.pull.at != 0 || press.beam_tilt != 0)
+  if (press.pull.kind != PullSpec::Kind::square_to_chord || press.pull.at != 0 || press.beam_tilt != 0 ||
+      laid.job.straps.pinned)
     plan.notes.push_back(
-        "press.pull, pull_at and beam_tilt have no meaning here: one mould stands with its chord level.");
+        "press.pull, pull_at, beam_tilt and straps.anchor have no meaning here: one mould stands with its "
+        "chord level and its straps hook to the beams.");
   if (laid.frame.rollers)
     plan.notes.push_back(
         "Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
@@ -291,6 +293,7 @@ PressPlan OnePartPress::plan(const Job& job, const Panel& panel) const {
                  .pull = {},
                  .seated = {},
                  .crown = {},
+                 .leaning = {},
                  .layers = layers(laid),
                  .flats = laid.flats,
                  .pins = {},

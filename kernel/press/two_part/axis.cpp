@@ -14,63 +14,23 @@ namespace {
 
 constexpr double kUpright = kPi / 2;
 
-// How far the normal where a run begins (or the last ends) goes past a right angle.
-double past(const Profile& line, std::size_t joint) { return std::abs(line.pose(joint).heading) - kUpright; }
-
-// The runs that meet at the joints from..to.
-std::string runs_at(const Profile& line, std::size_t from, std::size_t to) {
-  std::vector<std::string> names;
-  const std::size_t first = from == 0 ? 0 : from - 1, last = std::min(to, line.runs().size() - 1);
-  for (std::size_t i = first; i <= last; ++i) names.push_back(run_name(line, i));
-  return listed(names, "and");
-}
-
-// "line 1 and bend 1 by 10 degrees at (-301.7, 14.8)", for each stretch whose normals go past a right angle.
-std::string undercuts(const Profile& line) {
-  const std::size_t joints = line.runs().size() + 1;
-  std::string text;
-  for (std::size_t from = 0; from < joints; ++from) {
-    if (past(line, from) <= kRightAngle) continue;
-    std::size_t to = from, worst = from;
-    const auto goes_on = [&](std::size_t joint) {
-      return joint < joints && past(line, joint) > kRightAngle &&
-             line.pose(joint).heading * line.pose(from).heading > 0;
-    };
-    for (; goes_on(to + 1); ++to)
-      if (past(line, to + 1) > past(line, worst) + kRightAngle) worst = to + 1;
-    const Vec2 p = line.pose(worst).point;
-    text += (text.empty() ? "" : "; ") + runs_at(line, from, to) + " by " +
-            number(degrees(past(line, worst)), 1) + " degrees at (" + number(p.x(), 1) + ", " +
-            number(p.y(), 1) + ")";
-    from = to;
+// A pull as a job would name it, still in the range of axes, with the figures that belong to that.
+PullChoice named(const Profile& line, const PullChoice& pull, const Headings& range) {
+  const auto axis = short_degrees(pull.axis, range, 2);
+  if (!axis) return pull;
+  const PullChoice on_axis = best_position(line, radians(*axis));
+  for (const double step : {0.1, 0.01, 0.001}) {
+    const PullChoice out = pull_choice(line, radians(*axis), std::round(on_axis.at / step) * step);
+    if (out.presses() == pull.presses()) return out;
   }
-  return text;
-}
-
-std::string way_out(const Panel& panel, double draft) {
-  const Headings range = headings(panel.pressed);
-  const double turned = degrees(range.greatest - range.least);
-  const auto clear = clearing_axes(panel.pressed, kUpright);
-  if (!clear)
-    return "no axis clears it: its normals turn through " + number(turned, 1) +
-           " degrees, at most 180 come apart; make the panel in two pieces or turn less";
-  const auto drafted = clearing_axes(panel.pressed, kUpright - draft);
-  const std::string less = drafted ? "" : ", though with less draft than press.draft asks for";
-  const double middle = bisector(panel.pressed);
-  const std::string bisecting =
-      "set press.pull = " + number(degrees(middle), 1) + " (or \"bisector\"), which clears it" + less;
-  if (pull_choice(panel.pressed, middle, 0).presses()) return bisecting;
-  const Headings& axes = drafted ? *drafted : *clear;
-  const auto best = best_pull(panel.pressed, axes.least, axes.greatest);
-  if (best && best->presses()) return "set " + pull_keys(*best) + ", which clears it" + less;
-  return bisecting + (less.empty() ? ", though" : " and") + " part of the pack then gets no pressure";
+  return pull;
 }
 
 // Pulls under which the upper half comes off, the chosen one first; one that is another's double is left out.
 std::vector<NamedPull> compared(const Job& job, const Panel& panel, double axis) {
   const Profile& line = panel.pressed;
   const double at = job.press.pull.at, middle = bisector(line);
-  const auto clear = clearing_axes(line, kUpright + kRightAngle);
+  const auto clear = axes_coming_off(panel, 0);
   std::string chosen = pull_name(job.press.pull);
   if (at != 0) chosen += ", at " + number(at, 1);
   std::vector<NamedPull> out{{chosen, pull_choice(line, axis, at)}};
@@ -86,6 +46,25 @@ std::vector<NamedPull> compared(const Job& job, const Panel& panel, double axis)
 }
 
 }  // namespace
+
+std::optional<Headings> axes_coming_off(const Panel& panel, double draft) {
+  return clearing_axes(panel.pressed, kUpright - draft + kRightAngle);
+}
+
+std::optional<double> short_degrees(double axis, const Headings& range, int places) {
+  for (; places <= 7; ++places) {
+    const double step = std::pow(10, -places), near = std::round(degrees(axis) / step);
+    for (const double d : {near * step, (near - 1) * step, (near + 1) * step})
+      if (radians(d) >= range.least && radians(d) <= range.greatest) return d;
+  }
+  return std::nullopt;
+}
+
+std::optional<PullChoice> best_named(const Profile& line, const Headings& range) {
+  const auto best = best_pull(line, range.least, range.greatest);
+  if (!best) return std::nullopt;
+  return named(line, *best, range);
+}
 
 double pull_axis(const PullSpec& pull, const Panel& panel) {
   switch (pull.kind) {
@@ -111,13 +90,6 @@ std::string pull_name(const PullSpec& pull) {
   return {};
 }
 
-void refuse_undercut(const Panel& panel, double axis, double draft) {
-  const std::string places = undercuts(pull_upright(panel.pressed, axis));
-  if (!places.empty())
-    throw geometry_error("undercut", places + ", across and along the pull from the chord's middle",
-                         way_out(panel, draft));
-}
-
 Pull pull_of(const Job& job, const Panel& panel, const Profile& neutral) {
   const PullSpec& spec = job.press.pull;
   const double axis = pull_axis(spec, panel);
@@ -131,8 +103,8 @@ Pull pull_of(const Job& job, const Panel& panel, const Profile& neutral) {
             .best = {},
             .best_position = {},
             .tensions = {}};
-  if (const auto range = clearing_axes(panel.pressed, kUpright - job.press.draft))
-    pull.best = best_pull(panel.pressed, range->least, range->greatest);
+  if (const auto range = axes_coming_off(panel, job.press.draft))
+    pull.best = best_named(panel.pressed, *range);
   if (pull.best) {
     pull.best_position = best_position(panel.pressed, axis);
     pull.compared.push_back({"best", *pull.best});

@@ -9,9 +9,15 @@ namespace lamwright::two_part {
 double pull_axis(const PullSpec& pull, const Panel& panel);
 std::string pull_name(const PullSpec& pull);
 
-// Throws Error (geometry) for an undercut: a normal more than a right angle from the axis. Names the runs,
-// angles and places, and the axis that would clear them if there is one.
-void refuse_undercut(const Panel& panel, double axis, double draft);
+// Axes along which the upper half comes off with that draft.
+std::optional<Headings> axes_coming_off(const Panel& panel, double draft);
+
+// An axis in degrees with as few places, at least `places`, as keep it in a range; nothing when seven do not.
+std::optional<double> short_degrees(double axis, const Headings& range, int places);
+
+// The most even pull in a range of axes, as a job would name it: rounded, its figures those of the rounded
+// pull.
+std::optional<PullChoice> best_named(const Profile& line, const Headings& range);
 
 // The axis, its runs, and how it compares with others. `neutral` is the neutral line in the frame of the
 // press.

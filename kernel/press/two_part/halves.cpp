@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "kernel/press/mould/former.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/units.hpp"
@@ -21,9 +22,8 @@ Profile turned(const Profile& line, double angle) {
   return line.posed({{c * p.x() - s * p.y(), s * p.x() + c * p.y()}, line.start().heading + angle});
 }
 
-// The least distance of a line over the foot's direction, in the foot's own axes.
-double lowest(const Profile& line, double tilt) { return turned(line, -tilt).box().low.y(); }
-double highest(const Profile& line, double tilt) { return turned(line, -tilt).box().high.y(); }
+// Height of a point over the foot's direction, in the foot's own axes.
+double height_over(const Vec2& p, double tilt) { return std::cos(tilt) * p.y() - std::sin(tilt) * p.x(); }
 
 // One end of a mould's contact edge in the frame of the press. side: -1 left, +1 right; wood: -1 under the
 // edge, +1 over it.
@@ -36,10 +36,25 @@ struct Corner {
   bool thin() const { return angle() < kThinnest; }
 };
 
+// The contact edge's end, and its land's where it has one.
+std::vector<Vec2> end_of(const Corner& corner) {
+  if (!corner.thin()) return {corner.pose.point};
+  return {corner.pose.point, corner.pose.point + Vec2(corner.side * kLand, 0)};
+}
+
+// How far a contact edge with its lands reaches toward its foot: wood -1 below it, +1 above.
+double nearest_foot(const Profile& edge, double tilt, int wood) {
+  const Box2 box = turned(edge, -tilt).box();
+  double most = wood < 0 ? box.low.y() : box.high.y();
+  for (const Corner& corner : {Corner{edge.start(), -1, wood}, Corner{edge.end(), 1, wood}})
+    for (const Vec2& p : end_of(corner))
+      most = wood < 0 ? std::min(most, height_over(p, tilt)) : std::max(most, height_over(p, tilt));
+  return most;
+}
+
 // From the contact edge's end along the pull to the foot, in the frame of the press.
 std::vector<Vec2> side_of(const Corner& corner, double foot, double tilt) {
-  std::vector<Vec2> points{corner.pose.point};
-  if (corner.thin()) points.push_back(points.back() + Vec2(corner.side * kLand, 0));
+  std::vector<Vec2> points = end_of(corner);
   const double x = points.back().x();
   points.push_back({x, foot + x * std::tan(tilt)});
   return points;
@@ -79,10 +94,14 @@ Box2 Halves::box() const {
   return all;
 }
 
+double Halves::area() const {
+  return former_outline(lower_mould).area() + former_outline(upper_mould).area();
+}
+
 Halves halves(const HalvesSpec& spec) {
   const double extend = spec.formers.extend, depth = spec.formers.min_depth, tilt = spec.tilt;
   const Profile lower_edge = extended(spec.lower, extend, extend);
-  const double base = (lowest(lower_edge, tilt) - depth) / std::cos(tilt);
+  const double base = (nearest_foot(lower_edge, tilt, -1) - depth) / std::cos(tilt);
   const Vec2 down{0, -base};
   Halves out{moved(spec.curves, down),
              lower_edge.moved(down),
@@ -94,7 +113,7 @@ Halves halves(const HalvesSpec& spec) {
              0,
              tilt,
              {}};
-  out.height = (highest(out.upper, tilt) + depth) / std::cos(tilt);
+  out.height = (nearest_foot(out.upper, tilt, 1) + depth) / std::cos(tilt);
   const Vec3 along{std::cos(tilt), std::sin(tilt), 0}, up{-std::sin(tilt), std::cos(tilt), 0};
   out.lower_place = {{0, 0, 0}, along, up};
   out.upper_place = {{0, out.height, 0}, -along, -up};

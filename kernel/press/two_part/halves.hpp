@@ -26,6 +26,7 @@ struct Halves {
 
   // Everything of the two moulds, in the frame of the press.
   Box2 box() const;
+  double area() const;  // of a lower and an upper former
 };
 
 // The foot of each half lies `min_depth` from the nearest point of its contact edge. Sides run along the pull

@@ -6,6 +6,7 @@
 #include "kernel/mechanics/bed.hpp"
 #include "kernel/press/two_part/axis.hpp"
 #include "kernel/press/two_part/rig.hpp"
+#include "kernel/press/two_part/undercut.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/units.hpp"
@@ -44,19 +45,22 @@ std::optional<LoopTensions> tensions_for(const Job& job, double reach, const Pul
   return LoopTensions{half * (1 - shift), half * (1 + shift)};
 }
 
-std::string reason_of(const Suits& suits, const Pull& pull) {
+std::string reason_of(const Suits& suits, const Panel& panel, const Pull& pull) {
   std::string reason = suits.rank >= 10 ? suits.reason : "As the job asks. " + suits.reason;
-  const auto find = [&](const std::string& name) {
-    const auto found = std::find_if(pull.compared.begin(), pull.compared.end(),
-                                    [&](const NamedPull& p) { return p.name == name; });
-    return found == pull.compared.end() ? nullptr : &found->choice;
+  const auto along = [&](double axis) -> const PullChoice* {
+    for (const NamedPull& p : pull.compared)
+      if (std::abs(p.choice.axis - axis) < 1e-9 && p.choice.at == 0) return &p.choice;
+    return nullptr;
   };
-  const PullChoice *square = find("square-to-chord"), *middle = find("bisector");
-  if (square && middle && std::abs(middle->axis) > 1e-6 && middle->mean > 0 && square->mean > 0)
-    reason += " Pulled square to the chord the pressure is " + number(square->least, 2) + " to " +
-              number(square->greatest, 2) + " of an even one, along the bisector of its normals (" +
-              number(degrees(middle->axis), 1) + " degrees off) " + number(middle->least, 2) + " to " +
-              number(middle->greatest, 2) + ".";
+  const auto pressures = [](const PullChoice& choice) {
+    return number(choice.least, 2) + " to " + number(choice.greatest, 2);
+  };
+  const double middle = bisector(panel.pressed);
+  const PullChoice *square = along(0), *leaning = along(middle);
+  if (square && leaning && std::abs(middle) > 1e-6 && square->mean > 0)
+    reason += " Pulled square to the chord the pressure is " + pressures(*square) +
+              " of an even one, along the bisector of its normals (" + number(degrees(middle), 1) +
+              " degrees off) " + (leaning->mean > 0 ? pressures(*leaning) : "no pressure balances it") + ".";
   return reason;
 }
 
@@ -68,9 +72,8 @@ std::string TwoPartPress::summary() const {
 
 Suits TwoPartPress::suits(const Panel& panel) const {
   const Headings range = headings(panel.pressed);
-  const double turned = range.greatest - range.least;
-  if (turned > kPi + kRightAngle)
-    return {0, "its normals turn through " + number(degrees(turned), 1) +
+  if (!axes_coming_off(panel, 0))
+    return {0, "its normals turn through " + number(degrees(range.greatest - range.least), 3) +
                    " degrees, and an upper mould comes off at most 180"};
   if (panel.pressed.hollow())
     return {10, "A hollow bend: a strap over one mould would lift off it, an upper mould presses it."};
@@ -88,7 +91,10 @@ PressPlan TwoPartPress::plan(const Job& job, const Panel& panel) const {
   plan.pull = pull_of(job, panel, plan.neutral);
   plan.pull->tensions = tensions_for(job, press.loops.reach, *plan.pull);
   plan.seated = seated(job, plan);
-  plan.reason = reason_of(suits(panel), *plan.pull);
+  if (job.press.beam_tilt != 0)
+    plan.leaning =
+        press.halves.area() / halves({job.formers, curves, curves.contact, *curves.upper, 0}).area();
+  plan.reason = reason_of(suits(panel), panel, *plan.pull);
   return plan;
 }
 

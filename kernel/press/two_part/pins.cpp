@@ -16,6 +16,7 @@ struct Laid {
   const Profile& line;   // what their stations run along, less `before`
   double before;         // stations of the slats begin this far before the line
   double above_neutral;  // distance of the line
+  const CaulSpec& caul;
 
   double on_neutral(double station) const {
     return offset_station(line, std::clamp(station - before, 0.0, line.girth()), -above_neutral);
@@ -33,7 +34,8 @@ struct Laid {
     for (std::size_t i = 0; i + 1 < slats.size(); ++i) {
       const double middle = (slats[i].to + slats[i + 1].from) / 2;
       const bool in_pack = middle > before && middle < before + line.girth();
-      if (in_pack && slats[i + 1].from - slats[i].to >= kPin - kAtLeast) out.push_back(on_neutral(middle));
+      const double clear = slats[i + 1].from - slats[i].to - closing_up(caul, line, middle - before);
+      if (in_pack && clear >= kPin - kAtLeast) out.push_back(on_neutral(middle));
     }
     return out;
   }
@@ -68,8 +70,8 @@ std::optional<Place> between_slats(const PressCurves& c, const Laid& home, const
 std::vector<Pin> pins(const Job& job, const Panel& panel, const PressCurves& c, const LaidCaul& bed,
                       double extend, std::vector<std::string>& notes) {
   const std::string by_hand = "hold pack and cauls by hand until the press has closed on them.";
-  if (panel.trim <= 0) {
-    notes.push_back("No trim, so no locating pins: " + by_hand);
+  if (panel.trim < kPinTrim - kAtLeast) {
+    notes.push_back("Trim below " + number(kPinTrim) + ", so no locating pins: " + by_hand);
     return {};
   }
   if (job.caul.kind == CaulSpec::Kind::bare) {
@@ -79,8 +81,8 @@ std::vector<Pin> pins(const Job& job, const Panel& panel, const PressCurves& c, 
   const double over = panel.thickness + panel.cover - panel.neutral_height;
   Place place{c.pin, false};
   if (job.caul.pitch) {
-    const Laid lower{bed.slats, c.contact, extend, -(c.bed + panel.neutral_height)};
-    const Laid upper{c.top_slats, c.over, 0, over};
+    const Laid lower{bed.slats, c.contact, extend, -(c.bed + panel.neutral_height), job.caul};
+    const Laid upper{c.top_slats, c.over, 0, over, job.caul};
     const auto found =
         between_slats(c, c.pin_above ? upper : lower, c.pin_above ? lower : upper, *job.caul.pitch);
     if (!found) {

@@ -111,9 +111,10 @@ Box2 between_loops(const Rig& rig) {
   return all;
 }
 
-double stroke_of(const Halves& h, double top_caul) {
+// `hangs`: liner, sheathing and caul on the upper contact edge.
+double stroke_of(const Halves& h, double hangs) {
   const double pack = std::max(h.curves.over.box().high.y(), h.curves.inner.box().high.y());
-  const double lowest = h.upper.box().low.y() - top_caul;
+  const double lowest = h.upper.box().low.y() - hangs;
   return std::max(0.0, pack - lowest) + kOpenClear;
 }
 
@@ -152,8 +153,7 @@ Rig rig(const Job& job, const Panel& panel, const HalvesSpec& spec) {
   out.lower_fixing = fixing_of(job, out.halves.lower_mould, out.bed);
   out.upper_fixing = fixing_of(job, out.halves.upper_mould, out.top);
   out.screws = common_screws(out);
-  const double hangs = job.caul.kind == CaulSpec::Kind::bare ? 0 : job.caul.thickness;
-  out.stroke = stroke_of(out.halves, hangs);
+  out.stroke = stroke_of(out.halves, out.halves.curves.above - panel.cover);
   out.loops = two_part::loops({job, out.halves, out.screws, between_loops(out), out.stroke});
   return out;
 }
@@ -176,6 +176,7 @@ PressPlan plan_of(const Rig& rig, const std::string& method) {
                  .pull = {},
                  .seated = {},
                  .crown = {},
+                 .leaning = {},
                  .opening = {0, rig.stroke},
                  .layers = layers(job, rig.panel, h, rig.bed),
                  .flats = {},

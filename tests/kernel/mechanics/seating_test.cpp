@@ -377,3 +377,45 @@ TEST_CASE("What becomes of a half has a name") {
   CHECK(to_text(Hold::slides) == "slides");
   CHECK(to_text(Hold::tips) == "tips");
 }
+
+TEST_CASE("The positions that a bed balances are one stretch without holes") {
+  // The loads that pressures on a bed balance are a cone, and the pulls of one axis a line through it.
+  std::vector<NamedLine> lines{{"five runs, the last a line that may touch alone",
+                                Profile({{0, 0}, radians(77.357)}, {{382.063, radians(58.56) / 382.063},
+                                                                    {64.559, radians(6.07) / 64.559},
+                                                                    {434.678, radians(83.70) / 434.678},
+                                                                    {847.487, radians(-70.66) / 847.487},
+                                                                    {493.295, 0}})}};
+  for (const NamedLine& line : pressed_lines())
+    if (line.line.runs().size() > 1) lines.push_back(line);
+  int seen = 0;
+  for (const auto& [name, line] : lines) {
+    CAPTURE(name);
+    const Stretch range = balanced_positions(line);
+    for (int i = 1; i < 400; ++i, ++seen) {
+      const double at = between(range, 0.02 + 0.96 * i / 400.0);
+      CAPTURE(at);
+      REQUIRE(seat({line, at, 1, 1}).hold() == Hold::held);
+    }
+  }
+  CHECK(seen == int(lines.size()) * 399);
+  CHECK(lines.size() == 8);
+}
+
+TEST_CASE("A single arc that leans is in full contact only when pulled through its centre") {
+  // Radius 500, 60 degrees, leaning by 3: the centre lies 500 cos 30 below the chord's middle and, turned by
+  // 3 degrees, 500 cos 30 sin 3 = 22.66 beside it.
+  const Profile level = levelled_of({bend(60, 500)});
+  int seen = 0;
+  for (const double lean : {-3.0, 3.0}) {
+    const auto room = full_contact({pull_upright(level, radians(lean)), 0, 1, 1});
+    REQUIRE(room);
+    CHECK(room->from == room->to);
+    CHECK(std::abs(room->from) == within(500 * std::cos(kPi / 6) * std::sin(radians(3)), 1e-9));
+    const Seating held = seat({pull_upright(level, radians(lean)), room->from, 1, 1});
+    CHECK(held.hold() == Hold::held);
+    CHECK(held.lifted().empty());
+    ++seen;
+  }
+  CHECK(seen == 2);
+}

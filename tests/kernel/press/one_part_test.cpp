@@ -394,8 +394,9 @@ TEST_CASE("Locating pins stand in the trim beside the datum slat, none without t
   CHECK(plan.pins[0].at.x() > 22.5);
   const PressPlan bare = planned(job_text(crown(100, 450, 900, 0), birch(8)));
   CHECK(bare.pins.empty());
-  CHECK(std::any_of(bare.notes.begin(), bare.notes.end(),
-                    [](const std::string& n) { return n.find("No trim") != std::string::npos; }));
+  CHECK(std::any_of(bare.notes.begin(), bare.notes.end(), [](const std::string& n) {
+    return n.find("Trim below 6, so no locating pins") != std::string::npos;
+  }));
 }
 
 TEST_CASE("A radius smaller than cover and caul is refused with the bend and the way out") {

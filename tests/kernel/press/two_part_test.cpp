@@ -520,5 +520,12 @@ TEST_CASE("Two moulds without straps, and pulls of an unknown name, are refused"
         "job.toml:12:8: press.pull: read \"upward\"; allowed square-to-chord, bisector, or degrees from the "
         "chord's normal, -90 to 90");
   CHECK(only_error(evaluated(job_text(panel(kEqualL), birch(8), two_part("pull = true")))) ==
-        "job.toml:12:8: press.pull: read true; allowed square-to-chord or bisector");
+        "job.toml:12:8: press.pull: read true; allowed square-to-chord, bisector, or degrees from the "
+        "chord's normal, -90 to 90");
+  CHECK(only_error(evaluated(job_text(panel(kEqualL), birch(8), two_part("pull = \"bisecter\"")))) ==
+        "job.toml:12:8: press.pull: read \"bisecter\"; did you mean \"bisector\"? allowed square-to-chord, "
+        "bisector, or degrees from the chord's normal, -90 to 90");
+  CHECK(only_error(evaluated(
+            job_text(panel(kEqualL), birch(8), two_part() + "[press.crowned_flat]\npressure = 1\n"))) ==
+        "job.toml:15:1: press.crowned_flat: is not a known key; did you mean \"crowned-flat\"?");
 }

@@ -27,23 +27,6 @@ std::vector<double> divided(const PressPlan& plan, double step) {
   return out;
 }
 
-// Of sense * pressure the greatest, its first station to a hundredth of a millimetre.
-Extreme extreme(const PressPlan& plan, double sense) {
-  constexpr int kCoarse = 2000, kFine = 200;
-  constexpr double kSameShare = 1e-9;
-  const double girth = plan.neutral.girth(), scale = std::max(seating(plan).greatest(), 1e-300);
-  Extreme best{0, seating(plan).pressure(0)};
-  const auto take = [&](double station) {
-    const double pressure = seating(plan).pressure(station);
-    if (sense * (pressure - best.pressure) > kSameShare * scale) best = {station, pressure};
-  };
-  for (const double station : divided(plan, girth / kCoarse)) take(station);
-  const double cell = girth / kCoarse, from = std::max(0.0, best.station - cell),
-               to = std::min(girth, best.station + cell);
-  for (int i = 0; i <= kFine; ++i) take(from + (to - from) * i / kFine);
-  return best;
-}
-
 // No ordinate reaches farther into a hollow than this share of its radius, where they would meet.
 double rise_of(const PressPlan& plan, double scale) {
   constexpr double kIntoHollow = 0.8;
@@ -60,9 +43,6 @@ double rise_of(const PressPlan& plan, double scale) {
 }
 
 }  // namespace
-
-Extreme least_pressure(const PressPlan& plan) { return extreme(plan, -1); }
-Extreme greatest_pressure(const PressPlan& plan) { return extreme(plan, 1); }
 
 PressureDiagram::PressureDiagram(const PressPlan& plan, const View& view)
     : plan_(plan), view_(view), rise_(rise_of(plan, view.scale)) {}

@@ -10,15 +10,6 @@ namespace lamwright::drawing {
 // How high the greatest pressure stands on paper, mm; less where a hollow would make ordinates cross.
 inline constexpr double kHighestOrdinate = 60;
 
-// Girth stations of the neutral line where a value is met, and the value, MPa.
-struct Extreme {
-  double station = 0;
-  double pressure = 0;
-};
-// The first station of the least and of the greatest pressure. Precondition: the seating is held.
-Extreme least_pressure(const PressPlan& plan);
-Extreme greatest_pressure(const PressPlan& plan);
-
 // A plan with `seated`, seen through a view.
 class PressureDiagram {
  public:

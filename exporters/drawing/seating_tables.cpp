@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "exporters/drawing/pressure_diagram.hpp"
 #include "exporters/drawing/text.hpp"
 #include "shared/number.hpp"
 
@@ -18,9 +17,9 @@ Table pressure_table(const PressPlan& plan) {
   std::string lifted;
   for (const Stretch& s : seating.lifted())
     lifted += (lifted.empty() ? "" : ", ") + size_text(s.from) + " to " + size_text(s.to);
-  row("least", seating.least(), lifted.empty() ? size_text(least_pressure(plan).station) : lifted);
+  row("least", seating.least(), lifted.empty() ? size_text(seating.least_at()) : lifted);
   row("mean", seating.mean(), "-");
-  row("greatest", seating.greatest(), size_text(greatest_pressure(plan).station));
+  row("greatest", seating.greatest(), size_text(seating.greatest_at()));
   return table;
 }
 

@@ -149,13 +149,12 @@ void add_figures(const SeatingSheet& sheet) {
   if (!sheet.held())
     return note(sheet, sheet.diagram.foot(sheet.plan.neutral.girth() / 2),
                 "no pressure shown: the upper half " + to_text(seating.hold()), kPi / 2);
-  const auto at = [&](const Extreme& extreme, const char* name) {
-    note(sheet, sheet.diagram.tip(extreme.station),
-         name + number(extreme.pressure, 4) + " MPa at girth " + size_text(extreme.station),
-         sheet.diagram.across(extreme.station));
+  const auto at = [&](double station, double pressure, const char* name) {
+    note(sheet, sheet.diagram.tip(station),
+         name + number(pressure, 4) + " MPa at girth " + size_text(station), sheet.diagram.across(station));
   };
-  at(greatest_pressure(sheet.plan), "greatest ");
-  if (seating.lifted().empty()) at(least_pressure(sheet.plan), "least ");
+  at(seating.greatest_at(), seating.greatest(), "greatest ");
+  if (seating.lifted().empty()) at(seating.least_at(), seating.least(), "least ");
   for (const Stretch& lifted : seating.lifted()) {
     const double station = (lifted.from + lifted.to) / 2;
     note(sheet, sheet.diagram.foot(station),

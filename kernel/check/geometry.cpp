@@ -166,12 +166,13 @@ void add_closing_up(const PressPlan& plan, std::vector<Finding>& out) {
     }
     const bool bed = layer.kind == Layer::Kind::bed_caul;
     const std::string name = bed ? "bed caul" : "top caul";
-    out.push_back(bounded(Bound::at_most, std::string(bed ? "bed" : "top") + "-slats-meet",
-                          "How far slats would stand in one another in a hollow", most, kSlatPlay, "mm", name,
-                          Verdict::caution,
-                          "Bevel the edges of the slats there by " + number(degrees(turn) / 2, 1) +
-                              " degrees on the side away from the edge they lie on (" + number(most / 2, 1) +
-                              " each), or use a caul with wider gaps."));
+    out.push_back(bounded(
+        Bound::at_most, std::string(bed ? "bed" : "top") + "-slats-meet",
+        "How far slats would stand in one another in a hollow", most, kSlatPlay, "mm", name, Verdict::caution,
+        "Bevel the edges of the slats there by " + number(degrees(turn) / 2, 1) +
+            " degrees on the side away from the edge they lie on (" + number(most / 2, 1) +
+            " each), or leave gaps between them (caul.lagging = \"open\", or a caul with wider "
+            "gaps)."));
   }
 }
 

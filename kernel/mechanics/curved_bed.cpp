@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "kernel/profile/sinc.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright::curved_bed {
@@ -14,9 +15,6 @@ namespace {
 // with a flat of 1 mm, 4e-9 at radius 1000, 3e-11 at 5000; rounding leaves about 1e-15. What is shallower
 // still counts as a single arc, as which it would behave in a workshop.
 constexpr double kFree = 1e-11;
-
-// sin(x) / x.
-double sinc(double x) { return std::abs(x) < 1e-4 ? 1 - x * x / 6 : std::sin(x) / x; }
 
 // On an arc r = centre + n / k, so that r x n = centre x n and g is linear in n alone.
 Moments over_arc(const Bed& bed, const Pose& from, double curvature, double length) {
@@ -152,11 +150,19 @@ bool pushes_all_over(const Bed& bed, const Vector3d& rate) {
 }
 
 Extremes extremes(const Bed& bed, const Vector3d& rate) {
+  constexpr double kAlike = 1e-9;  // pressures nearer than this to one another are one
   Extremes out;
   const auto take = [&](std::size_t run, double station) {
     const double p = rate.dot(bed.shape(pose_on(bed, run, station)));
-    out.least = std::min(out.least, p);
-    out.greatest = std::max(out.greatest, p);
+    const double alike = kAlike * std::abs(p);
+    if (p < out.least) {
+      if (p < out.least - alike) out.least_at = station;
+      out.least = p;
+    }
+    if (p > out.greatest) {
+      if (p > out.greatest + alike) out.greatest_at = station;
+      out.greatest = p;
+    }
   };
   for (std::size_t run = 0; run < bed.line.runs().size(); ++run) {
     take(run, bed.line.station(run));

@@ -52,9 +52,10 @@ std::vector<Piece> pieces(const Bed& bed, const Vector3d& rate);
 bool pushes_all_over(const Bed& bed, const Vector3d& rate);
 Pose pose_on(const Bed& bed, std::size_t run, double station);
 
-// Of the pressure of a bed that pulls too: negative where it does.
+// Of the pressure of a bed that pulls too: negative where it does. The first stations of several alike.
 struct Extremes {
   double least = INFINITY, greatest = -INFINITY;
+  double least_at = 0, greatest_at = 0;
 };
 Extremes extremes(const Bed& bed, const Vector3d& rate);
 

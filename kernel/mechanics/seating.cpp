@@ -140,6 +140,8 @@ Seating seat(const SeatingSpec& spec) {
   out.rate_ = *rate;
   out.least_ = std::max(0.0, found.least);
   out.greatest_ = std::max(0.0, found.greatest);
+  out.least_at_ = found.least_at;
+  out.greatest_at_ = found.greatest_at;
   out.mean_ = rate->dot(pushing(bed, *rate).first) / spec.line.girth();
   out.lifted_ = lifted_in(bed, *rate, out.greatest_);
   // The bed gives way against the pressure: the half moves by -rate / k.

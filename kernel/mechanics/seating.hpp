@@ -33,9 +33,11 @@ class Seating {
   double least() const { return least_; }        // over the girth, lifted stretches count as 0
   double mean() const { return mean_; }          // over the girth
   double greatest() const { return greatest_; }  // extremes inside arcs included
-  double spread() const;                         // (greatest - least) / mean; infinite when not held
-  double tilt() const { return tilt_; }          // of the half, radians, anticlockwise
-  Vec2 slide() const { return slide_; }          // of the half at the middle of the chord, mm
+  double least_at() const { return least_at_; }  // stations where they are met, the first of several
+  double greatest_at() const { return greatest_at_; }
+  double spread() const;                 // (greatest - least) / mean; infinite when not held
+  double tilt() const { return tilt_; }  // of the half, radians, anticlockwise
+  Vec2 slide() const { return slide_; }  // of the half at the middle of the chord, mm
   const std::vector<Stretch>& lifted() const { return lifted_; }
   double pressure(double station) const;
 
@@ -46,6 +48,7 @@ class Seating {
   Eigen::Vector3d rate_{0, 0, 0};  // pressure = rate . (normal, moment arm of the normal / chord)
   Hold hold_ = Hold::tips;
   double least_ = 0, mean_ = 0, greatest_ = 0, tilt_ = 0;
+  double least_at_ = 0, greatest_at_ = 0;
   Vec2 slide_{0, 0};
   std::vector<Stretch> lifted_;
 };

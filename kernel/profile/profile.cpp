@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "kernel/profile/sinc.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -10,9 +11,6 @@
 
 namespace lamwright {
 namespace {
-
-// sin(x)/x, exact to rounding near 0 so that a line is the limit of an arc.
-double sinc(double x) { return std::abs(x) < 1e-4 ? 1 - x * x / 6 : std::sin(x) / x; }
 
 void check_run(const Run& run, std::size_t i) {
   const std::string where = "run " + std::to_string(i + 1);

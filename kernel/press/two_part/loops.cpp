@@ -101,11 +101,11 @@ void add_stops(const Job& job, const Halves& halves, const Loops& loops, double 
       const double at = own_x((half < 0 ? end->mark : end->leaves).x(), depth, half, halves.tilt);
       const double way = -half * uphill;  // from the strap to its stop, along the beam
       const double from = way > 0 ? at + edge : at - edge - kStopLength;
-      const Vec3 along{std::cos(halves.tilt), std::sin(halves.tilt), 0},
-          up{-std::sin(halves.tilt), std::cos(halves.tilt), 0};
-      const Vec3 foot{0, half < 0 ? 0 : halves.height, 0};
       const double low = half < 0 ? -depth - kStopHeight : depth;
-      assembly.add(stop, {foot + from * along + low * up + Vec3(0, 0, z - width / 2), along, up},
+      const Frame& level = halves.lower_place;  // the stop lies along it on either half
+      const Vec3 foot = half < 0 ? level.origin : halves.upper_place.origin;
+      assembly.add(stop,
+                   {foot + from * level.x + low * level.y + Vec3(0, 0, z - width / 2), level.x, level.y},
                    half < 0 ? Group::lower : Group::upper);
     }
 }

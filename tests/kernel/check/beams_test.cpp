@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "kernel/mechanics/sag.hpp"
 #include "shared/units.hpp"
 #include "tests/support/expect.hpp"
 #include "tests/support/two_part_jobs.hpp"
@@ -101,4 +102,47 @@ TEST_CASE("A former on one foot screw is a caution with the pitch that gives it 
       narrow("[beams]\nscrew = {pitch = " + std::to_string(std::stoi(screws.advice.substr(at + 20))) + "}\n");
   CHECK(finding(more, "foot-screws").value == 3);
   CHECK(finding(more, "foot-screws").verdict == Verdict::pass);
+}
+
+TEST_CASE("Limits that are told are kept by whoever sets them") {
+  const std::string press = "[press.crowned-flat]\npressure = ";
+  const std::string first = only_error(flat(1200, press + "0.5\n"));
+  const auto at = first.find("at most ");
+  REQUIRE(at != std::string::npos);
+  CHECK(flat(1200, press + std::to_string(std::stod(first.substr(at + 8))) + "\n").plan);
+  const std::string slack = only_error(flat(4000, "[straps]\ntension = 20000\n"));
+  const auto most = slack.find("straps with at most ");
+  REQUIRE(most != std::string::npos);
+  const Evaluation kept =
+      flat(4000, "[straps]\ntension = " + std::to_string(std::stoi(slack.substr(most + 20))) + "\n");
+  REQUIRE(kept.plan);
+  CHECK(finding(kept, "beam-bending").verdict != Verdict::fail);
+}
+
+TEST_CASE("A flat between straight moulds is sent to the crowned press when its beams give") {
+  const Evaluation straight =
+      evaluated(job_text("width = 700\nprofile = [{line = 900}]", birch(9), two_part()));
+  REQUIRE(straight.plan);
+  const Finding& sag = finding(straight, "flat-sag");
+  const Closure& closure = straight.plan->closures.front();
+  const double half = (closure.right.mark.x() - closure.left.mark.x()) / 2;
+  const EvenBeam beam{half, 465, 4 * closure.tension / 930, 13000 * second_moment(46, 90)};
+  CHECK(sag.value == within(beam.sag(465), 1e-9));
+  CHECK(sag.verdict == Verdict::fail);
+  CHECK(holds(sag.advice, "crowned-flat"));
+}
+
+TEST_CASE("Beams that lean the wrong way are told by the size of the formers") {
+  const auto leaning = [](double tilt) {
+    return evaluated(job_text(panel(kUnequalL), birch(8),
+                              two_part("pull = \"bisector\"\nbeam_tilt = " + std::to_string(tilt))));
+  };
+  const Evaluation right = leaning(20), wrong = leaning(-20), level = leaning(0);
+  CHECK(finding(right, "beam-tilt").value < 1);
+  CHECK(finding(right, "beam-tilt").verdict == Verdict::pass);
+  CHECK(finding(wrong, "beam-tilt").verdict == Verdict::caution);
+  const auto area = [](const Evaluation& e) {
+    return part_named(*e.plan, "former-lower").face_area() + part_named(*e.plan, "former-upper").face_area();
+  };
+  CHECK(finding(wrong, "beam-tilt").value == within(area(wrong) / area(level), 1e-9));
 }

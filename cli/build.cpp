@@ -9,6 +9,12 @@
 namespace lamwright::cli {
 namespace {
 
+// "22.2 mm, limit 15 mm"
+std::string against_limit(const Finding& f) {
+  const std::string unit = f.unit.empty() ? "" : " " + f.unit;
+  return number(f.value, 2) + unit + ", limit " + number(f.limit, 2) + unit;
+}
+
 std::string summary_text(const Evaluation& result, const std::string& folder, std::size_t files) {
   const PressPlan& plan = *result.plan;
   std::string text = (plan.title.empty() ? "Press" : plan.title) + ": " + plan.method + " press, " +
@@ -24,8 +30,8 @@ std::string summary_text(const Evaluation& result, const std::string& folder, st
   text += "Checks: " + verdict_counts(result.findings) + "\n";
   for (const Finding& f : worst_first(result.findings))
     if (f.verdict != Verdict::pass)
-      text += "  " + to_text(f.verdict) + ": " + f.title + " (" + f.where + ") " + number(f.value, 1) +
-              ", limit " + number(f.limit, 1) + " " + f.unit + ". " + f.advice + "\n";
+      text += "  " + to_text(f.verdict) + ": " + f.title + " (" + f.where + ") " + against_limit(f) + ". " +
+              f.advice + "\n";
   for (const std::string& note : plan.notes) text += "Note: " + note + "\n";
   return text + counted(long(files), "file") + " in " + folder + "\n";
 }
@@ -33,8 +39,7 @@ std::string summary_text(const Evaluation& result, const std::string& folder, st
 int refuse_failed(const Evaluation& result) {
   for (const Finding& f : worst_first(result.findings))
     if (f.verdict == Verdict::fail)
-      message(f.title + " (" + f.where + "): " + number(f.value, 2) + " " + f.unit + ", limit " +
-              number(f.limit, 2) + "; " + f.advice);
+      message(f.title + " (" + f.where + "): " + against_limit(f) + "; " + f.advice);
   message("nothing was written; --despite-fails builds all the same");
   return kFindingFailed;
 }

@@ -3,10 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "shared/error.hpp"
 #include "shared/number.hpp"
-#include "shared/text.hpp"
-#include "shared/tolerance.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright::two_part {

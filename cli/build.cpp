@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "cli/command.hpp"
 #include "cli/job_run.hpp"
 #include "cli/options.hpp"
@@ -12,7 +14,8 @@ namespace {
 // "22.2 mm, limit 15 mm"
 std::string against_limit(const Finding& f) {
   const std::string unit = f.unit.empty() ? "" : " " + f.unit;
-  return number(f.value, 2) + unit + ", limit " + number(f.limit, 2) + unit;
+  const std::string limit = std::isfinite(f.limit) ? number(f.limit, 2) + unit : "unknown";
+  return number(f.value, 2) + unit + ", limit " + limit;
 }
 
 std::string summary_text(const Evaluation& result, const std::string& folder, std::size_t files) {
@@ -51,7 +54,7 @@ int build(const po::variables_map& values) {
   add_press_methods(registry);
   add_exporters(registry);
   StageProgress progress;
-  Evaluation result = evaluated(job_file, registry, progress);
+  Evaluation result = evaluated(job_file, data_files(values), registry, progress);
   if (!result.errors.empty()) return tell(result.errors);
   if (values.count("step")) result.job->outputs.step = values["step"].as<std::string>();
   if (any_failed(result.findings) && !values.count("despite-fails")) return refuse_failed(result);
@@ -60,7 +63,7 @@ int build(const po::variables_map& values) {
   add_summary(registry);
   for (const auto& exporter : registry.exporters()) {
     progress.step("writing " + exporter->name());
-    exporter->write({*result.job, *result.plan, result.findings, progress}, output);
+    exporter->write({*result.job, *result.plan, result.findings, progress, result.figures}, output);
   }
   progress.step("moving into place");
   output.commit();
@@ -74,6 +77,7 @@ int run(const std::vector<std::string>& arguments) {
                                 "folder for the results: new, empty, or from an earlier build")(
       "step", po::value<std::string>()->value_name("SCHEMA"),
       "schema of STEP files: ap214 (default) or ap242")("despite-fails", "build although a check fails");
+  add_data_option(accepts.options);
   po::variables_map values;
   if (!parse(build_command(), accepts, arguments, values)) return kDone;
   if (values.count("step") && values["step"].as<std::string>() != "ap214" &&
@@ -85,7 +89,7 @@ int run(const std::vector<std::string>& arguments) {
 }  // namespace
 
 Command build_command() {
-  return {"build", "build JOB -o DIR [--step ap214|ap242] [--despite-fails]",
+  return {"build", "build JOB -o DIR [--step ap214|ap242] [--data FILE]... [--despite-fails]",
           "Lays out the press and writes solids, cutting files, drawings and the summary.", run};
 }
 

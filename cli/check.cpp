@@ -28,12 +28,13 @@ std::string as_table(const Evaluation& result) {
 int run(const std::vector<std::string>& arguments) {
   Accepts accepts{po::options_description(), {"job"}};
   accepts.options.add_options()("json", "findings as JSON");
+  add_data_option(accepts.options);
   po::variables_map values;
   if (!parse(check_command(), accepts, arguments, values)) return kDone;
   Registry registry;
   add_press_methods(registry);
   StageProgress progress;
-  const Evaluation result = evaluated(required(values, "job", "JOB"), registry, progress);
+  const Evaluation result = evaluated(required(values, "job", "JOB"), data_files(values), registry, progress);
   if (!result.errors.empty()) return tell(result.errors);
   print(values.count("json") ? as_json(result) : as_table(result));
   return any_failed(result.findings) ? kFindingFailed : kDone;
@@ -42,8 +43,8 @@ int run(const std::vector<std::string>& arguments) {
 }  // namespace
 
 Command check_command() {
-  return {"check", "check JOB [--json]", "Checks a job: findings as a table, worst first. Writes no file.",
-          run};
+  return {"check", "check JOB [--json] [--data FILE]...",
+          "Checks a job: findings as a table, worst first. Writes no file.", run};
 }
 
 }  // namespace lamwright::cli

@@ -17,6 +17,7 @@ Command check_command();
 Command measure_command();
 Command list_command();
 Command start_command();
+Command notebook_command();
 
 enum ExitStatus {
   kDone = 0,

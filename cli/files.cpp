@@ -45,6 +45,12 @@ std::string read_file(const std::filesystem::path& path) {
   }
 }
 
+std::vector<DataText> FileSources::data() const {
+  std::vector<DataText> texts;
+  for (const std::string& name : data_) texts.push_back({name, read_file(name)});
+  return texts;
+}
+
 // The reproducible-builds convention: seconds since 1970, taken as a day in UTC.
 std::string FileSources::date() const {
   const char* text = std::getenv("SOURCE_DATE_EPOCH");

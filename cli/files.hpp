@@ -2,6 +2,7 @@
 #pragma once
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "kernel/job/read_job.hpp"
 
@@ -10,15 +11,19 @@ namespace lamwright::cli {
 // Whole contents; at most 64 MB. Throws Error (file).
 std::string read_file(const std::filesystem::path& path);
 
-// Files that a job names lie relative to the job file; the day comes from SOURCE_DATE_EPOCH.
+// Files that a job names lie relative to the job file, `data` files relative to where the program runs; the
+// day comes from SOURCE_DATE_EPOCH.
 class FileSources : public Sources {
  public:
-  explicit FileSources(const std::filesystem::path& job) : folder_(job.parent_path()) {}
+  explicit FileSources(const std::filesystem::path& job, std::vector<std::string> data = {})
+      : folder_(job.parent_path()), data_(std::move(data)) {}
   std::string read(const std::string& name) const override { return read_file(folder_ / name); }
   std::string date() const override;
+  std::vector<DataText> data() const override;
 
  private:
   std::filesystem::path folder_;
+  std::vector<std::string> data_;
 };
 
 }  // namespace lamwright::cli

@@ -1,6 +1,7 @@
 #include "cli/job_run.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "cli/command.hpp"
 #include "cli/files.hpp"
@@ -22,9 +23,23 @@ int status_of(const Error& error) {
   return kToolFailed;
 }
 
-Evaluation evaluated(const std::string& job_file, const Registry& registry, Progress& progress) {
+void add_data_option(po::options_description& options) {
+  options.add_options()("data", po::value<std::vector<std::string>>()->composing()->value_name("FILE"),
+                        "trade rows on top of the program's and the job's; may be given again");
+}
+
+std::vector<std::string> data_files(const po::variables_map& values) {
+  if (!values.count("data")) return {};
+  const auto files = values["data"].as<std::vector<std::string>>();
+  for (const std::string& file : files)
+    if (file.empty()) throw UsageError{"--data FILE is empty"};
+  return files;
+}
+
+Evaluation evaluated(const std::string& job_file, const std::vector<std::string>& data,
+                     const Registry& registry, Progress& progress) {
   const std::string text = read_file(job_file);
-  return evaluate(text, job_file, FileSources(job_file), registry, progress);
+  return evaluate(text, job_file, FileSources(job_file, data), registry, progress);
 }
 
 int tell(const std::vector<Error>& errors) {
@@ -44,7 +59,7 @@ std::string verdict_counts(const std::vector<Finding>& findings) {
 std::string findings_table(const std::vector<Finding>& findings) {
   std::vector<std::vector<std::string>> rows{{"verdict", "check", "value", "limit", "where"}};
   const auto with_unit = [](double value, const std::string& unit) {
-    return number(value, 2) + (unit.empty() ? "" : " " + unit);
+    return std::isfinite(value) ? number(value, 2) + (unit.empty() ? "" : " " + unit) : "unknown";
   };
   const std::vector<Finding> sorted = worst_first(findings);
   for (const Finding& f : sorted)

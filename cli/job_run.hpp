@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "cli/options.hpp"
 #include "kernel/plugin/evaluate.hpp"
 
 namespace lamwright::cli {
@@ -10,9 +11,15 @@ namespace lamwright::cli {
 // Exit status of an error.
 int status_of(const Error& error);
 
-// Reads and evaluates. Throws Error (file) when the job file cannot be read; other errors are told and
-// returned.
-Evaluation evaluated(const std::string& job_file, const Registry& registry, Progress& progress);
+// The option --data, which may be given several times, and the files that were given, in order. Throws
+// UsageError for an empty name.
+void add_data_option(po::options_description& options);
+std::vector<std::string> data_files(const po::variables_map& values);
+
+// Reads and evaluates, with the trade rows of `data` files on top. Throws Error (file) when the job file
+// cannot be read; other errors are returned.
+Evaluation evaluated(const std::string& job_file, const std::vector<std::string>& data,
+                     const Registry& registry, Progress& progress);
 // Tells every error on stderr; the status of the first.
 int tell(const std::vector<Error>& errors);
 

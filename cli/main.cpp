@@ -13,8 +13,9 @@
 namespace lamwright::cli {
 namespace {
 
-std::array<Command, 5> commands() {
-  return {build_command(), check_command(), measure_command(), list_command(), start_command()};
+std::array<Command, 6> commands() {
+  return {build_command(), check_command(), measure_command(),
+          list_command(),  start_command(), notebook_command()};
 }
 
 std::string help_text() {
@@ -25,7 +26,8 @@ std::string help_text() {
 }
 
 int dispatched(const std::vector<std::string>& arguments) {
-  if (arguments.empty()) throw UsageError{"a command is missing: build, check, measure, list or start"};
+  if (arguments.empty())
+    throw UsageError{"a command is missing: build, check, measure, list, start or notebook"};
   const std::string& name = arguments.front();
   if (name == "--help" || name == "-h" || name == "help") {
     print(help_text());

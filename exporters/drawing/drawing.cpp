@@ -18,6 +18,11 @@ void Drawing::add(std::string_view pen, Shape shape) {
 std::vector<Segment> strokes(const Shape& shape) {
   if (const auto* segment = std::get_if<Segment>(&shape)) return {*segment};
   if (const auto* path = std::get_if<Path>(&shape)) return path->segments;
+  if (const auto* area = std::get_if<Area>(&shape)) {
+    std::vector<Segment> all;
+    for (const Path& loop : area->loops) all.insert(all.end(), loop.segments.begin(), loop.segments.end());
+    return all;
+  }
   if (const auto* circle = std::get_if<Circle>(&shape)) {
     const Vec2 r{circle->radius, 0};
     const Vec2 right = circle->centre + r, left = circle->centre - r;

@@ -43,7 +43,13 @@ struct Path {
   std::string fill;  // empty: not filled
 };
 
-using Shape = std::variant<Segment, Path, Circle, Text>;
+// What lies inside an odd number of closed loops, so that a loop within another is a hole.
+struct Area {
+  std::vector<Path> loops;
+  std::string fill;
+};
+
+using Shape = std::variant<Segment, Path, Circle, Area, Text>;
 
 struct Item {
   std::size_t pen = 0;

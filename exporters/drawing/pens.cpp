@@ -1,5 +1,8 @@
 #include "exporters/drawing/pens.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 namespace lamwright::drawing {
 
 std::vector<Pen> sheet_pens() {
@@ -28,6 +31,13 @@ std::vector<Pen> sheet_pens() {
           {pens::kTable, kNarrow, {}, ink},
           {pens::kFrame, 0.7, {}, ink},
           {pens::kWarning, kWide, {}, red}};
+}
+
+std::string tints::grey(double lightness) {
+  constexpr std::string_view kDigits = "0123456789abcdef";
+  const auto byte = static_cast<std::size_t>(std::lround(255 * std::clamp(lightness, 0.0, 1.0)));
+  const std::string pair{kDigits[byte / 16], kDigits[byte % 16]};
+  return "#" + pair + pair + pair;
 }
 
 }  // namespace lamwright::drawing

@@ -1,5 +1,6 @@
 // The pens of dimensioned sheets. Widths: wide 0.5 and narrow 0.25 (ISO 128-2), frame 0.7 (ISO 5457).
 #pragma once
+#include <string>
 #include <vector>
 
 #include "exporters/drawing/drawing.hpp"
@@ -32,13 +33,15 @@ inline constexpr const char* kWarning = "WARNING";
 // All of the above, in the order of painting.
 std::vector<Pen> sheet_pens();
 
-// Tints that set materials apart and stay light in a black-and-white print.
+// Tints that set materials apart and stay light in a black-and-white print; and greys, lightness 0 to 1.
 namespace tints {
+std::string grey(double lightness);
 inline constexpr const char* kBoard = "#f4efe4";
 inline constexpr const char* kTimber = "#ebe3d2";
 inline constexpr const char* kSlat = "#f8f5ee";
 inline constexpr const char* kBlank = "#d8b983";
 inline constexpr const char* kBlack = "#000000";
+inline constexpr const char* kPaper = "#ffffff";
 }  // namespace tints
 
 }  // namespace lamwright::drawing

@@ -10,7 +10,7 @@
 namespace lamwright::drawing {
 
 struct NamedDrawing {
-  std::string name;  // "press", "seating", else the part's
+  std::string name;  // "press", "seating", "pressure", "springback", else the part's
   Drawing drawing;
 };
 
@@ -32,8 +32,8 @@ Drawing seating_sheet(const SheetSet& set, int sheet);
 Drawing beam_sheet(const SheetSet& set, int sheet, std::size_t part);
 Drawing former_sheet(const SheetSet& set, int sheet, std::size_t part);
 
-// The press first, then how its upper half seats where it has one, then every unique beam, bearer and former,
-// in the plan's order.
+// The press first, then how its upper half seats where it has one, the pressure where it is known, what
+// release changes where it does, then every unique beam, bearer and former, in the plan's order.
 std::vector<NamedDrawing> sheets(const ExportInput& input);
 
 }  // namespace lamwright::drawing

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "exporters/json/figures_json.hpp"
 #include "exporters/json/findings_json.hpp"
 #include "exporters/json/profile_json.hpp"
+#include "kernel/press/common_notes.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/units.hpp"
 
@@ -25,6 +27,21 @@ Json panel_json(const Panel& panel) {
           {"chord", json_number(chord(panel.pressed))},
           {"released", {{"runs", json_runs(panel.released)}}},
           {"pressed", {{"runs", json_runs(line(panel.face_height()))}}}};
+}
+
+// `rise_rule`: what the trade's rule would make of a single arc, null for other shapes.
+Json springback_json(const Job& job, const Panel& panel) {
+  const Springback& springback = panel.springback;
+  Json json{{"ratio", json_number(springback.share)},
+            {"source", springback.source},
+            {"spread", springback.spread ? json_number(*springback.spread) : Json(nullptr)},
+            {"pieces", springback.pieces},
+            {"rise_rule", nullptr}};
+  if (const auto rule = rise_rule(job, panel))
+    json["rise_rule"] = {{"rise", json_number(rule->rise)},
+                         {"radius", json_number(rule->radius)},
+                         {"by_curvature", json_number(rule->by_curvature)}};
+  return json;
 }
 
 Json strap_json(const StrapEnd& strap) {
@@ -229,22 +246,23 @@ Json hardware_json(const PressPlan& plan) {
 void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
   const PressPlan& plan = input.plan;
   const Panel& panel = plan.panel;
-  const Json json{
-      {"schema", 1},
-      {"title", plan.title},
-      {"number", plan.number},
-      {"date", plan.date},
-      {"units", "mm"},
-      {"panel", panel_json(panel)},
-      {"springback", {{"ratio", json_number(panel.springback.share)}, {"source", panel.springback.source}}},
-      {"press", press_json(plan)},
-      {"parts", parts_json(plan, sink.written())},
-      {"glue",
-       {{"name", panel.glue}, {"line", json_number(panel.glue_line)}, {"lines", panel.plies.size() - 1}}},
-      {"blanks", blanks_json(panel)},
-      {"hardware", hardware_json(plan)},
-      {"findings", json_findings(input.findings)},
-      {"notes", plan.notes}};
+  const Json json{{"schema", 1},
+                  {"title", plan.title},
+                  {"number", plan.number},
+                  {"date", plan.date},
+                  {"units", "mm"},
+                  {"panel", panel_json(panel)},
+                  {"springback", springback_json(input.job, panel)},
+                  {"press", press_json(plan)},
+                  {"parts", parts_json(plan, sink.written())},
+                  {"layup", layup_json(panel)},
+                  {"pressure", pressure_json(input.job, input.figures.pressure)},
+                  {"glue", glue_json(input.job, panel, input.figures.glue)},
+                  {"masses", masses_json(input.figures.masses)},
+                  {"blanks", blanks_json(panel)},
+                  {"hardware", hardware_json(plan)},
+                  {"findings", json_findings(input.findings)},
+                  {"notes", plan.notes}};
   sink.write("summary.json", json_text(json));
 }
 

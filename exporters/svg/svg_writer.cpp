@@ -12,6 +12,7 @@
 namespace lamwright {
 namespace {
 
+using drawing::Area;
 using drawing::Circle;
 using drawing::Drawing;
 using drawing::Item;
@@ -112,6 +113,18 @@ class SvgWriter {
     xml_.OpenElement("path");
     attribute("d", path_data(path));
     if (!path.fill.empty()) attribute("fill", path.fill);
+    xml_.CloseElement();
+  }
+
+  void write(const Area& area, const Pen&) {
+    std::string data;
+    for (const Path& loop : area.loops)
+      if (!loop.segments.empty()) data += (data.empty() ? "" : " ") + path_data(loop);
+    if (data.empty()) return;
+    xml_.OpenElement("path");
+    attribute("d", data);
+    attribute("fill", area.fill);
+    attribute("fill-rule", std::string("evenodd"));
     xml_.CloseElement();
   }
 

@@ -12,7 +12,6 @@
 namespace lamwright {
 namespace {
 
-constexpr const char* kPractice = "common practice, no source";
 // The least depth of such beams, to 10, whose edge stays below the strength under the same load.
 std::optional<double> deep_enough(const BeamSpec& beams, const Crown& crown) {
   const double own = beams.modulus * second_moment(beams.width, beams.depth);

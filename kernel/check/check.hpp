@@ -1,11 +1,14 @@
-// All findings about a press plan.
+// All findings about a press plan, with the figures they stand on.
 #pragma once
+#include "kernel/check/figures.hpp"
 #include "kernel/check/finding.hpp"
-#include "kernel/job/job.hpp"
-#include "kernel/press/plan.hpp"
 
 namespace lamwright {
 
-std::vector<Finding> findings(const Job& job, const PressPlan& plan);
+struct Assessment {
+  std::vector<Finding> findings;
+  Figures figures;
+};
+Assessment assess(const Job& job, const PressPlan& plan);
 
 }  // namespace lamwright

@@ -2,10 +2,26 @@
 
 #include <algorithm>
 
+#include "shared/tolerance.hpp"
+
 namespace lamwright {
 
 std::string to_text(Verdict verdict) {
   return verdict == Verdict::pass ? "pass" : verdict == Verdict::caution ? "caution" : "fail";
+}
+
+Finding judged(Bounded b) {
+  const bool holds =
+      b.bound == Bound::at_least ? b.value >= b.limit - kAtLeast : b.value <= b.limit + kAtLeast;
+  return {std::move(b.id),
+          std::move(b.title),
+          b.value,
+          b.limit,
+          std::move(b.unit),
+          holds ? Verdict::pass : b.otherwise,
+          std::move(b.where),
+          std::move(b.basis),
+          holds ? std::string() : std::move(b.advice)};
 }
 
 std::vector<Finding> worst_first(std::vector<Finding> findings) {

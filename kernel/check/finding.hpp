@@ -8,8 +8,9 @@ namespace lamwright {
 enum class Verdict { pass, caution, fail };
 std::string to_text(Verdict verdict);
 
-// `value` against `limit` in `unit`; `where` names part, girth station or width station; `basis` is the
-// source; `advice` is one sentence that says what to change (for a pass: what was found).
+// `value` against `limit` (not a number where none is known) in `unit`; `where` names part, girth station or
+// width station; `basis` is the source; `advice` is one sentence that says what to change (for a pass: what
+// was found).
 struct Finding {
   std::string id;  // stable, kebab-case
   std::string title;
@@ -21,6 +22,24 @@ struct Finding {
   std::string basis;
   std::string advice;
 };
+
+// A trade fact without a published source.
+inline constexpr const char* kPractice = "common practice, no source";
+
+enum class Bound { at_least, at_most };
+
+// A value against its limit (kAtLeast to spare): a pass, or else the verdict and advice given. A pass keeps
+// no advice.
+struct Bounded {
+  std::string id, title;
+  double value = 0;
+  Bound bound = Bound::at_most;
+  double limit = 0;
+  std::string unit, where, basis;
+  Verdict otherwise = Verdict::caution;
+  std::string advice;
+};
+Finding judged(Bounded bounded);
 
 // Worst first, otherwise in the order given.
 std::vector<Finding> worst_first(std::vector<Finding> findings);

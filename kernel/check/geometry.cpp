@@ -12,26 +12,14 @@
 namespace lamwright {
 namespace {
 
-constexpr const char* kPractice = "common practice, no source";
-
 // Slats may meet by this much: wood gives, strings stretch. Common practice, no source.
 constexpr double kSlatPlay = 0.1;
 
-enum class Bound { at_least, at_most };
-
-// A value against its limit; a pass keeps no advice.
+// By common practice.
 Finding bounded(Bound bound, std::string id, std::string title, double value, double limit, std::string unit,
                 std::string where, Verdict otherwise, std::string advice) {
-  const bool holds = bound == Bound::at_least ? value >= limit - kAtLeast : value <= limit + kAtLeast;
-  return {std::move(id),
-          std::move(title),
-          value,
-          limit,
-          std::move(unit),
-          holds ? Verdict::pass : otherwise,
-          std::move(where),
-          kPractice,
-          holds ? std::string() : std::move(advice)};
+  return judged({std::move(id), std::move(title), value, bound, limit, std::move(unit), std::move(where),
+                 kPractice, otherwise, std::move(advice)});
 }
 
 void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
@@ -96,14 +84,6 @@ void add_pack_findings(const PressPlan& plan, std::vector<Finding>& out) {
                           name + " end", Verdict::fail,
                           "The strap would cut into the pack: lower straps.exit, use a thicker caul, or "
                           "slats that reach nearer to the pack's end."));
-  if (strap.loop) return;
-  int hollows = 0;
-  for (const Run& run : plan.neutral.runs()) hollows += run.curvature < 0 ? 1 : 0;
-  out.push_back(bounded(Bound::at_most, "strap-over-hollow",
-                        "Hollow bends that a strap spans without touching", hollows, 0, "", "pack",
-                        Verdict::caution,
-                        "The strap lifts off a hollow: press this shape in a two-part mould, or clamp the "
-                        "hollow down by hand."));
 }
 
 void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {

@@ -6,34 +6,46 @@
 #include <vector>
 
 #include "kernel/caul/slats.hpp"
+#include "kernel/panel/bend_rule.hpp"
+#include "kernel/panel/materials.hpp"
+#include "kernel/panel/notebook.hpp"
 #include "kernel/panel/panel.hpp"
 #include "shared/quantity.hpp"
 
 namespace lamwright {
 
 struct PlySpec {
-  std::string timber;  // trade row name
+  std::string timber;  // trade row name, of the timbers or the boards table
   double thickness = 0;
   double grain = 0;    // radians; 0 along (round the curve), pi/2 across
-  double modulus = 0;  // MPa round the curve, from the row and the grain
+  double modulus = 0;  // MPa round the curve in bending, from the row and the grain
   double across = 0;   // MPa through the thickness
-  std::optional<double> maker_radius;
+  double density = 0;
+  std::vector<PlateLayer> veneers;  // heights from the ply's inner face
+  BendRule bend;
 };
 
 struct LayupSpec {
   std::vector<PlySpec> plies;  // each sheet on its own, inner to outer
   std::string glue;
+  Glue glue_row;
   double glue_line = 0;
+  double spread_rate = 0;  // m2 that one person spreads a minute
   double cover = 0;
   std::string cover_stock;
+  Board cover_board;  // figures of the cover sheets
+  BendRule cover_bend;
+  std::vector<std::string> notes;  // how plies were counted
 };
 
 struct SpringbackSpec {
-  enum class Kind { computed, none, share, test_piece };
+  enum class Kind { computed, none, share, test_piece, notebook };
   Kind kind = Kind::computed;
   double share = 0;
   double form_radius = 0;  // of the described face
   double part_radius = 0;
+  std::string notebook = {};               // file name, as the job gives it
+  std::vector<NotebookEntry> pieces = {};  // of that file, of every lay-up
 };
 
 struct PanelSpec {
@@ -71,10 +83,16 @@ struct CaulSpec {
   std::optional<double> pitch;  // none: continuous
   double coverage = 1;          // slat width over pitch
   std::vector<double> sheathing;
+  std::vector<BendRule> sheathing_bends;  // one a sheet
   double liner = 0;
   double bedding = 0;  // compliance of the bed, mm/MPa
   Lagging lagging = Lagging::automatic;
-  std::optional<double> stiffness;  // EI of the caul per mm of girth, N mm2 per mm
+  double stiffness = 0;        // EI of the caul along its slats, N mm2 per mm of girth
+  std::string stiffness_from;  // what it was worked out from
+  double modulus_across = 0;   // through its thickness, MPa
+  double density = 0;          // kg/m3
+  double crush = 0;            // strength across the grain, characteristic, MPa
+  double bending = 0;          // bending strength of the slats, characteristic, MPa; 0: not known
   std::optional<double> least_crown_radius;
   std::optional<double> least_hollow_radius;
 };
@@ -84,12 +102,15 @@ struct SpacingSpec {
   Kind kind = Kind::automatic;
   double length = 0;  // greatest pitch or greatest clear
   int count = 0;
+  double even = 0.6;  // automatic: least over mean pressure along the width
+  double sag = 0.2;   // and greatest sag of the slats between formers
 };
 
 struct FormerSpec {
   std::string board;  // name for people: "ply-18"
   double nominal = 0;
   double thickness = 0;  // as measured
+  Board board_row;       // figures of its material
   SpacingSpec spacing;
   double extend = 0;
   double min_depth = 0;
@@ -106,6 +127,7 @@ struct BeamSpec {
   double width = 0;
   double depth = 0;
   std::string timber_class;
+  StrengthClass timber;
   double modulus = 0;  // MPa, mean, along the grain
   double bending = 0;  // MPa, characteristic strength
   int every = 1;

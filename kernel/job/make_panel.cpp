@@ -1,6 +1,9 @@
 #include "kernel/job/make_panel.hpp"
 
+#include <algorithm>
+
 #include "kernel/mechanics/springback.hpp"
+#include "kernel/panel/layup_key.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
@@ -14,20 +17,48 @@ std::vector<Ply> stacked(const LayupSpec& layup) {
   for (const PlySpec& spec : layup.plies) {
     if (!plies.empty()) height += layup.glue_line;
     plies.push_back({spec.timber, spec.thickness, spec.grain, spec.modulus, spec.across, height,
-                     height + spec.thickness});
+                     height + spec.thickness, spec.density, spec.veneers});
+    for (PlateLayer& veneer : plies.back().veneers) {
+      veneer.from += height;
+      veneer.to += height;
+    }
     height += spec.thickness;
   }
   return plies;
 }
 
-std::vector<Lamina> section_of(const std::vector<Ply>& plies) {
-  std::vector<Lamina> section;
-  for (const Ply& ply : plies) section.push_back({ply.modulus, ply.from, ply.to});
-  return section;
+double mass_per_area(const std::vector<Ply>& plies) {
+  double sum = 0;
+  for (const Ply& ply : plies) sum += ply.density * ply.thickness / 1000;  // kg/m3 x mm
+  return sum;
+}
+
+constexpr std::size_t kMostNamed = 12;  // lay-ups of a notebook that a message lists
+
+std::string named_fit(const std::string& layup, const std::string& glue) { return layup + ", " + glue; }
+
+std::string lay_ups_of(const std::vector<NotebookEntry>& pieces) {
+  const std::vector<NotebookFit> known = fits(pieces);
+  std::string text;
+  for (std::size_t i = 0; i < std::min(known.size(), kMostNamed); ++i)
+    text += (i > 0 ? "; " : "") + named_fit(known[i].layup, known[i].glue);
+  if (known.size() > kMostNamed) text += "; and " + std::to_string(known.size() - kMostNamed) + " more";
+  return text.empty() ? "it holds no piece" : "it holds " + text;
+}
+
+Springback fitted(const SpringbackSpec& spec, const LayupSpec& layup, const std::vector<Ply>& plies) {
+  const std::string key = layup_key(plies, layup.glue_line);
+  const auto found = fit(spec.pieces, key, layup.glue);
+  if (!found)
+    throw job_error({{}, 0, 0, "press.springback"},
+                    spec.notebook + " has no piece of this lay-up (" + named_fit(key, layup.glue) + ")",
+                    lay_ups_of(spec.pieces) + "; press a test piece and add it with lamwright notebook add");
+  return {found->share, "shop notebook, " + fit_text(*found), found->spread, found->pieces};
 }
 
 // Radii of a test piece are of the described face; its neutral line lies `height` further out.
-Springback springback_of(const SpringbackSpec& spec, const std::vector<Ply>& plies, double height) {
+Springback springback_of(const Job& job, const std::vector<Ply>& plies, double height) {
+  const SpringbackSpec& spec = job.press.springback;
   switch (spec.kind) {
     case SpringbackSpec::Kind::none:
       return {0, "none, as the job says"};
@@ -41,6 +72,8 @@ Springback springback_of(const SpringbackSpec& spec, const std::vector<Ply>& pli
       return {
           share_of_test_piece(spec.form_radius + height, spec.part_radius + height),
           "test piece pressed at " + number(spec.form_radius) + ", released at " + number(spec.part_radius)};
+    case SpringbackSpec::Kind::notebook:
+      return fitted(spec, job.layup, plies);
     case SpringbackSpec::Kind::computed:
       break;
   }
@@ -65,7 +98,7 @@ Panel make_panel(const Job& job) {
   const double described = job.panel.face == Face::inner   ? 0
                            : job.panel.face == Face::outer ? thickness
                                                            : thickness / 2;
-  const Springback springback = springback_of(job.press.springback, plies, neutral - described);
+  const Springback springback = springback_of(job, plies, neutral - described);
   if (springback.share >= 1)
     throw job_error({{}, 0, 0, "press.springback"},
                     "a share of " + number(springback.share) + " leaves no curve", "give a share below 1");
@@ -88,7 +121,10 @@ Panel make_panel(const Job& job) {
               plies,
               springback,
               job.panel.profile,
-              pressed};
+              pressed,
+              loose_stiffness(section_of(plies)),
+              bonded_stiffness(section_of(plies)),
+              mass_per_area(plies)};
   refuse_crossings(panel);
   return panel;
 }

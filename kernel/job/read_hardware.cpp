@@ -1,7 +1,10 @@
 #include "kernel/job/read_hardware.hpp"
 
+#include <cmath>
 #include <tuple>
 
+#include "kernel/job/read_layup.hpp"
+#include "kernel/mechanics/sag.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
 #include "shared/units.hpp"
@@ -9,14 +12,41 @@
 namespace lamwright {
 namespace {
 
-void read_own_caul(Reader& reader, const Node& node, CaulSpec& caul) {
+// Slats of a strength class, laid with gaps: E t^3 / 12 times the share of the girth that is wood.
+void set_slats(const StrengthClass& timber, CaulSpec& caul, std::optional<double> stiffness) {
+  caul.modulus_across = timber.modulus_across;
+  caul.density = timber.density * caul.coverage;
+  caul.crush = timber.crush;
+  caul.bending = timber.bending;
+  caul.stiffness = stiffness.value_or(timber.modulus * second_moment(1, caul.thickness) * caul.coverage);
+  caul.stiffness_from = stiffness ? "EI as given" : timber.name + " slats, " + timber.source;
+}
+
+void read_own_caul(Reader& reader, const TradeTables& trade, const Node& node, CaulSpec& caul) {
   caul.name = "own";
   caul.thickness = reader.length(reader.in(node, "thickness"));
   caul.pitch = reader.length_if(reader.in(node, "pitch"));
   caul.coverage = reader.number(reader.in(node, "coverage"));
-  caul.stiffness = reader.number_if(reader.in(node, "EI"));
+  if (const TradeRow* row = trade_row(reader, trade, reader.in(node, "class"), "classes"))
+    set_slats(class_of(*row), caul, reader.number_if(reader.in(node, "EI")));
   caul.least_crown_radius = reader.length_if(reader.in(node, "least_crown_radius"));
   caul.least_hollow_radius = reader.length_if(reader.in(node, "least_hollow_radius"));
+}
+
+// Thin sheathing is bending plywood with its face grain from former to former, which bends round the curve
+// easily; thick sheathing is plywood.
+void set_sheathing(const TradeTables& trade, CaulSpec& caul) {
+  for (const double sheet : caul.sheathing) {
+    constexpr double kThick = 8;  // the thickest bending plywood sold
+    const bool thin = sheet <= kThick;
+    const Board board = plain_board(trade, thin ? "bending-plywood-5" : "plywood-18", sheet,
+                                    thin ? "sheathing of bending plywood" : "sheathing of plywood");
+    caul.sheathing_bends.push_back(board_rule(board, sheet, kPi / 2, std::nullopt, std::nullopt, trade));
+    caul.stiffness += board.along * second_moment(1, sheet);
+    caul.density = board.density;
+    caul.crush = board.crush;
+    caul.stiffness_from = board.label + ", " + board.source;
+  }
 }
 
 void read_sheathing(Reader& reader, CaulSpec& caul) {
@@ -32,32 +62,44 @@ void read_sheathing(Reader& reader, CaulSpec& caul) {
                   "set caul.kind = \"sheathed\" or take it out");
 }
 
-void read_caul_row(const TradeRow& row, CaulSpec& caul) {
+void read_caul_row(const TradeRow& row, const TradeTables& trade, CaulSpec& caul) {
   caul.name = row.name;
   caul.thickness = row.number("thickness");
   caul.pitch = row.find("pitch");
   caul.coverage = row.find("coverage").value_or(1);
-  caul.stiffness = row.find("EI");
   caul.least_crown_radius = row.find("least_crown_radius");
   caul.least_hollow_radius = row.find("least_hollow_radius");
+  const auto named_class = row.texts.find("class");
+  const TradeRow* timber =
+      trade.find("classes", named_class == row.texts.end() ? "D40" : named_class->second);
+  if (!timber)
+    throw job_error({{}, 0, 0, "caul.kind"},
+                    "the caul row \"" + row.name + "\" names the class \"" + named_class->second +
+                        "\", which is no row of the classes table",
+                    "known: " + listed(trade.row_names("classes")));
+  set_slats(class_of(*timber), caul, row.find("EI"));
 }
 
 SpacingSpec read_spacing(Reader& reader) {
   const Node node = reader.at("formers.spacing");
-  if (!node || (node.node->is_string() && *node.node->value<std::string>() == "auto")) return {};
+  SpacingSpec automatic;
+  automatic.even = reader.number(reader.at("formers.even"));
+  automatic.sag = reader.length(reader.at("formers.sag"));
+  if (!node || (node.node->is_string() && *node.node->value<std::string>() == "auto")) return automatic;
   if (node.node->is_string() && named(node)) {
     reader.refuse(node, "read \"" + *node.node->value<std::string>() + "\"",
                   "allowed auto, a greatest pitch like 300, {max_clear = 75} or {count = 12}");
     return {};
   }
-  if (!node.node->is_table()) return {SpacingSpec::Kind::pitch, reader.length(node), 0};
+  if (!node.node->is_table())
+    return {SpacingSpec::Kind::pitch, reader.length(node), 0, automatic.even, automatic.sag};
   const Node clear = reader.in(node, "max_clear"), count = reader.in(node, "count");
   if (bool(clear) == bool(count))
     reader.refuse(node,
                   "gives " + std::string(clear ? "both max_clear and count" : "neither max_clear nor count"),
                   "give one of them");
-  if (clear) return {SpacingSpec::Kind::max_clear, reader.length(clear), 0};
-  return {SpacingSpec::Kind::count, 0, count ? reader.integer(count) : 2};
+  if (clear) return {SpacingSpec::Kind::max_clear, reader.length(clear), 0, automatic.even, automatic.sag};
+  return {SpacingSpec::Kind::count, 0, count ? reader.integer(count) : 2, automatic.even, automatic.sag};
 }
 
 // Two lengths: width, then depth.
@@ -80,11 +122,21 @@ void read_board(Reader& reader, const TradeTables& trade, FormerSpec& formers) {
     formers.thickness =
         reader.in(node, "measured") ? reader.length(reader.in(node, "measured")) : formers.nominal;
     formers.board = "board " + number(formers.nominal);
+    formers.board_row = plain_board(trade, "plywood-18", formers.thickness, "board, taken as plywood");
   } else if (const TradeRow* row = trade_row(reader, trade, node, "boards")) {
     formers.nominal = row->number("nominal");
     formers.thickness = row->number("thickness");
     formers.board = row->name;
+    formers.board_row = board_of(*row);
   }
+}
+
+// A few names in full, many by the command that lists them.
+std::string known_rows(const TradeTables& trade, const std::string& table) {
+  constexpr std::size_t kFew = 8;
+  const std::vector<std::string> names = trade.row_names(table);
+  if (names.size() <= kFew) return "known: " + listed(names);
+  return "lamwright list " + table + " shows all " + std::to_string(names.size());
 }
 
 }  // namespace
@@ -97,8 +149,7 @@ const TradeRow* trade_row(Reader& reader, const TradeTables& trade, const Node& 
   if (row) return row;
   const auto near = nearest_name(name, trade.row_names(table));
   reader.refuse(node, "read \"" + name + "\", which is no row of the " + table + " table",
-                (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") +
-                    listed(trade.row_names(table)));
+                (near ? "did you mean \"" + *near + "\"? " : "") + known_rows(trade, table));
   return nullptr;
 }
 
@@ -107,13 +158,14 @@ CaulSpec read_caul(Reader& reader, const TradeTables& trade) {
   const Node kind = reader.at("caul.kind");
   const std::string text = kind && kind.node->is_string() ? *kind.node->value<std::string>() : "";
   if (kind && kind.node->is_table())
-    read_own_caul(reader, kind, caul);
+    read_own_caul(reader, trade, kind, caul);
   else if (text == "sheathed" || text == "bare") {
     caul.kind = text == "bare" ? CaulSpec::Kind::bare : CaulSpec::Kind::sheathed;
     caul.name = text;
   } else if (const TradeRow* row = trade_row(reader, trade, kind, "cauls"))
-    read_caul_row(*row, caul);
+    read_caul_row(*row, trade, caul);
   read_sheathing(reader, caul);
+  set_sheathing(trade, caul);
   caul.liner = reader.length(reader.at("caul.liner"));
   const Node slats = reader.at("caul.slats");
   for (std::size_t i = 0; i < reader.size(slats); ++i) reader.length(reader.item(slats, i));
@@ -133,7 +185,9 @@ FormerSpec read_formers(Reader& reader, const TradeTables& trade) {
   formers.groove_depth = reader.length_if(reader.at("formers.groove_depth"));
   formers.clamp_hole = reader.length(reader.at("formers.clamp_hole"));
   formers.clamp_force = reader.force(reader.at("formers.clamp_force"));
-  formers.uses = reader.integer(reader.at("formers.uses"));
+  constexpr int kUses = 5;  // of a board whose row does not say; common practice, no source
+  const int stands = formers.board_row.uses > 0 ? formers.board_row.uses : kUses;
+  formers.uses = reader.at("formers.uses") ? reader.integer(reader.at("formers.uses")) : stands;
   std::tie(formers.block_width, formers.block_depth) = read_section(reader, "formers.block", 45, 70);
   std::tie(formers.pressing_width, formers.pressing_depth) =
       read_section(reader, "formers.pressing_beam", 45, 70);
@@ -145,8 +199,9 @@ BeamSpec read_beams(Reader& reader, const TradeTables& trade) {
   std::tie(beams.width, beams.depth) = read_section(reader, "beams.section", 46, 90);
   if (const TradeRow* row = trade_row(reader, trade, reader.at("beams.class"), "classes")) {
     beams.timber_class = row->name;
-    beams.modulus = row->number("E_mean");
-    beams.bending = row->number("f_m");
+    beams.timber = class_of(*row);
+    beams.modulus = beams.timber.modulus;
+    beams.bending = beams.timber.bending;
   }
   beams.every = reader.integer(reader.at("beams.every"));
   beams.every_given = bool(reader.at("beams.every"));

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "kernel/job/read_hardware.hpp"
+#include "kernel/job/read_layup.hpp"
 #include "kernel/job/read_profile.hpp"
 #include "kernel/job/reader.hpp"
 #include "shared/number.hpp"
@@ -55,67 +56,9 @@ toml::table parsed(const std::string& text, const std::string& file) {
   }
 }
 
-// Modulus at an angle to the fibres: Hankinson-type rule, n = 2 (Wood Handbook FPL-GTR-282, eq. 5-2).
-double modulus_at(const TradeRow& timber, double grain) {
-  const double along = timber.number("E_along"), across = timber.number("E_across");
-  const double s = std::sin(grain) * std::sin(grain), c = std::cos(grain) * std::cos(grain);
-  return along * across / (along * s + across * c);
-}
-
-double read_grain(Reader& reader, const Node& node) {
-  if (!node) return 0;
-  if (node.node->is_number()) return radians(reader.number(node));
-  const std::string text = reader.text(node);
-  if (text == "across") return kPi / 2;
-  if (text != "along" && node.node->is_string())
-    reader.refuse(node, "read \"" + text + "\"", "allowed along, across or -90 to 90 degrees");
-  return 0;
-}
-
-void read_ply(Reader& reader, const TradeTables& trade, const Node& node, LayupSpec& layup) {
-  if (reader.in(node, "board")) {
-    reader.refuse(reader.in(node, "board"), "plies from board are not built yet", "give a timber");
-    return;
-  }
-  const Node timber = reader.in(node, "timber");
-  if (!timber) return reader.refuse_missing(timber);
-  const TradeRow* row = trade_row(reader, trade, timber, "timbers");
-  const double thickness = reader.length(reader.in(node, "thickness"));
-  const int count = reader.integer(reader.in(node, "count"));
-  const double grain = read_grain(reader, reader.in(node, "grain"));
-  const auto maker = reader.length_if(reader.in(node, "maker_radius"));
-  if (!row) return;
-  const PlySpec ply{row->name, thickness, grain, modulus_at(*row, grain), row->number("E_across"), maker};
-  constexpr std::size_t kMostPlies = 500;
-  if (layup.plies.size() + std::size_t(count) > kMostPlies)
-    return reader.refuse(node, "makes more than 500 plies", "allowed 1 to 500 in all");
-  layup.plies.insert(layup.plies.end(), std::size_t(count), ply);
-}
-
-LayupSpec read_layup(Reader& reader, const TradeTables& trade) {
-  LayupSpec layup;
-  const Node plies = reader.at("layup.plies");
-  if (!plies)
-    reader.refuse_missing(plies);
-  else if (reader.size(plies) == 0)
-    reader.refuse(plies, "holds no ply", "give at least one {timber, thickness}");
-  for (std::size_t i = 0; i < reader.size(plies); ++i) read_ply(reader, trade, reader.item(plies, i), layup);
-  const TradeRow* glue = trade_row(reader, trade, reader.at("layup.glue"), "glues");
-  const Node line = reader.at("layup.glue_line");
-  layup.glue = glue ? glue->name : "";
-  layup.glue_line = line ? reader.length(line) : glue ? glue->find("glue_line").value_or(0) : 0;
-  const Node cover = reader.at("layup.cover");
-  if (cover && cover.node->is_string() && trade.find("boards", *cover.node->value<std::string>())) {
-    const TradeRow* board = trade_row(reader, trade, cover, "boards");
-    layup.cover = board->number("thickness");
-    layup.cover_stock = board->name;
-  } else if (cover && cover.node->is_string() && named(cover)) {
-    trade_row(reader, trade, cover, "boards");
-  } else {
-    layup.cover = reader.length(cover);
-    layup.cover_stock = "cover sheet " + number(layup.cover);
-  }
-  return layup;
+Face read_face(Reader& reader) {
+  const std::string face = reader.text(reader.at("panel.face"));
+  return face == "outer" ? Face::outer : face == "centre" ? Face::centre : Face::inner;
 }
 
 PanelSpec read_panel(Reader& reader) {
@@ -123,26 +66,48 @@ PanelSpec read_panel(Reader& reader) {
   panel.width = reader.length(reader.at("panel.width"));
   panel.trim = reader.length(reader.at("panel.trim"));
   panel.count = reader.integer(reader.at("panel.count"));
-  const std::string face = reader.text(reader.at("panel.face"));
-  panel.face = face == "outer" ? Face::outer : face == "centre" ? Face::centre : Face::inner;
+  panel.face = read_face(reader);
   if (const auto profile = read_profile_node(reader, reader.at("panel.profile"))) panel.profile = *profile;
   return panel;
 }
 
-SpringbackSpec read_springback(Reader& reader) {
+SpringbackSpec read_test_pieces(Reader& reader, const Node& node, const Sources& sources) {
+  const Node notebook = reader.in(node, "notebook");
+  SpringbackSpec spec;
+  if (!notebook) {
+    spec.kind = SpringbackSpec::Kind::test_piece;
+    spec.form_radius = reader.length(reader.in(node, "form_radius"));
+    spec.part_radius = reader.length(reader.in(node, "part_radius"));
+    return spec;
+  }
+  spec.kind = SpringbackSpec::Kind::notebook;
+  spec.notebook = reader.text(notebook);
+  if (reader.in(node, "form_radius") || reader.in(node, "part_radius"))
+    reader.refuse(notebook, "is given beside a test piece", "give notebook, or form_radius and part_radius");
+  if (spec.notebook.empty()) {
+    reader.refuse(notebook, "names no file", "give a file name in quotes, as \"springback.csv\"");
+    return spec;
+  }
+  try {
+    spec.pieces = read_notebook(sources.read(spec.notebook), spec.notebook);
+  } catch (const Error& fault) {
+    reader.keep(fault);
+  }
+  return spec;
+}
+
+SpringbackSpec read_springback(Reader& reader, const Sources& sources) {
   const Node node = reader.at("press.springback");
   SpringbackSpec spec;
   if (!node) return spec;
   if (node.node->is_number()) return {SpringbackSpec::Kind::share, reader.number(node), 0, 0};
-  if (node.node->is_table())
-    return {SpringbackSpec::Kind::test_piece, 0, reader.length(reader.in(node, "form_radius")),
-            reader.length(reader.in(node, "part_radius"))};
+  if (node.node->is_table()) return read_test_pieces(reader, node, sources);
   const std::string text = reader.text(node);
   if (text == "none")
     spec.kind = SpringbackSpec::Kind::none;
   else if (text != "computed")
     reader.refuse(node, "read \"" + text + "\"",
-                  "allowed computed, none, a share like 0.03, or {form_radius, part_radius}");
+                  "allowed computed, none, a share like 0.03, {form_radius, part_radius} or {notebook}");
   return spec;
 }
 
@@ -171,11 +136,11 @@ PullSpec read_pull(Reader& reader) {
   return pull;
 }
 
-PressSpec read_press(Reader& reader) {
+PressSpec read_press(Reader& reader, const Sources& sources) {
   PressSpec press;
   press.method = reader.text(reader.at("press.method"));
   press.pull = read_pull(reader);
-  press.springback = read_springback(reader);
+  press.springback = read_springback(reader, sources);
   press.pressure_required = reader.text(reader.at("press.pressure")) == "required";
   press.beam_tilt = radians(reader.number(reader.at("press.beam_tilt")));
   press.draft = radians(reader.number(reader.at("press.draft")));
@@ -239,10 +204,35 @@ OutputSpec read_outputs(Reader& reader) {
           reader.text(reader.at("outputs.paper"))};
 }
 
-TradeTables trade_of(Reader& reader, const Sources& sources) {
+// The files that `data` names: one, or a list.
+std::vector<std::string> data_names(Reader& reader) {
   const Node data = reader.at("data");
-  const std::string name = reader.text(data);
-  return name.empty() ? TradeTables() : TradeTables().with(sources.read(name), name);
+  if (!data) return {};
+  std::vector<Node> nodes{data};
+  if (data.node->is_array()) nodes.clear();
+  for (std::size_t i = 0; i < reader.size(data); ++i) nodes.push_back(reader.item(data, i));
+  std::vector<std::string> names;
+  for (const Node& node : nodes) {
+    if (!node.node->is_string() || node.node->value<std::string>()->empty())
+      reader.refuse(node, "read " + as_read(*node.node), "give a file name in quotes, or a list of them");
+    else
+      names.push_back(reader.text(node));
+  }
+  return names;
+}
+
+// The program's rows, on top those of the job's files, on top those of the sources. Nothing when a file is
+// wrong: further errors would only come of the rows that are left out.
+std::optional<TradeTables> trade_of(Reader& reader, const Sources& sources) {
+  const std::size_t before = reader.errors().size();
+  std::vector<DataText> texts;
+  for (const std::string& name : data_names(reader)) texts.push_back({name, sources.read(name)});
+  for (DataText& text : sources.data()) texts.push_back(std::move(text));
+  TradeTables trade;
+  std::vector<Error> faults;
+  for (const DataText& text : texts) trade = trade.with(text.text, text.name, faults);
+  for (const Error& fault : faults) reader.keep(fault);
+  return reader.errors().size() == before ? std::optional(std::move(trade)) : std::nullopt;
 }
 
 bool one_panel(Reader& reader) {
@@ -301,16 +291,16 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
   job.date = read_date(reader, sources);
   job.panel = read_panel(reader);
   job.layup = read_layup(reader, trade);
-  job.press = read_press(reader);
+  job.press = read_press(reader, sources);
   job.caul = read_caul(reader, trade);
   job.formers = read_formers(reader, trade);
   job.beams = read_beams(reader, trade);
   job.straps = read_straps(reader, trade);
   job.outputs = read_outputs(reader);
   job.notes = reader.notes();
+  job.notes.insert(job.notes.end(), job.layup.notes.begin(), job.layup.notes.end());
   job.own = read_own(reader, schemas);
-  for (const char* key :
-       {"report_units", "press.pressure", "caul.slats", "outputs.dxf", "outputs.sheet", "outputs.cutter"})
+  for (const char* key : {"report_units", "caul.slats", "outputs.dxf", "outputs.sheet", "outputs.cutter"})
     if (reader.at(key)) job.notes.push_back(std::string(key) + ": read, but nothing uses it yet");
   return job;
 }
@@ -327,8 +317,30 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
     check_schema(reader);
     reader.refuse_unknown_keys();
     reader.read_units();
-    Job job = read_all(reader, trade_of(reader, sources), sources, schemas);
+    const auto trade = trade_of(reader, sources);
+    if (!trade) return {std::nullopt, reader.errors()};
+    Job job = read_all(reader, *trade, sources, schemas);
     job.number = short_hash(source);
+    if (reader.errors().empty()) return {std::move(job), {}};
+    return {std::nullopt, reader.errors()};
+  } catch (const Error& error) {
+    return {std::nullopt, {error}};
+  }
+}
+
+JobResult read_test_piece(std::string_view text, const std::string& file, const Sources& sources) {
+  try {
+    const toml::table root = parsed(normalised(text, file), file);
+    Reader reader(root, file, {});
+    reader.read_units();
+    const auto trade = trade_of(reader, sources);
+    if (!trade) return {std::nullopt, reader.errors()};
+    Job job;
+    job.units = reader.units();
+    job.panel.face = read_face(reader);
+    job.layup = read_layup(reader, *trade);
+    job.press.springback.kind = SpringbackSpec::Kind::none;
+    job.press.springback.notebook = reader.text(reader.at("press.springback.notebook"));
     if (reader.errors().empty()) return {std::move(job), {}};
     return {std::nullopt, reader.errors()};
   } catch (const Error& error) {

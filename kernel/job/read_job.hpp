@@ -12,6 +12,12 @@
 
 namespace lamwright {
 
+// A file of trade rows: its name for messages, and what it holds.
+struct DataText {
+  std::string name;
+  std::string text;
+};
+
 // What the kernel asks the outside world for. It reads no file, clock or environment itself.
 class Sources {
  public:
@@ -20,6 +26,8 @@ class Sources {
   virtual std::string read(const std::string& name) const = 0;
   // The day for drawings when the job gives none: "2026-03-14" or empty.
   virtual std::string date() const { return {}; }
+  // Trade rows that come on top of the job's own, in this order. Throws Error (file).
+  virtual std::vector<DataText> data() const { return {}; }
 };
 
 struct JobResult {
@@ -31,6 +39,11 @@ struct JobResult {
 // Never throws for what the text holds. Text: UTF-8 with or without a byte-order mark, LF or CRLF.
 JobResult read_job(std::string_view text, const std::string& file, const std::vector<KeyRow>& schemas,
                    const Sources& sources);
+
+// A flat piece of a job's lay-up, as a notebook needs it: units, described face and lay-up, and the name of
+// the notebook where the job gives one (it need not exist yet). No springback; other keys are neither asked
+// for nor checked.
+JobResult read_test_piece(std::string_view text, const std::string& file, const Sources& sources);
 
 // Only the `panel.profile` of a job file, as `measure` needs it: other keys are neither asked for nor
 // checked.

@@ -16,15 +16,26 @@ double neutral_height(const std::vector<Lamina>& section) {
   return moment / stiffness;
 }
 
-double springback_share(const std::vector<Lamina>& section) {
+double bonded_stiffness(const std::vector<Lamina>& section) {
   const double z = neutral_height(section);
-  double loose = 0, bonded = 0;
-  for (const Lamina& l : section) {
-    const double t = l.to - l.from;
-    loose += l.modulus * std::pow(t, 3) / 12;
-    bonded += l.modulus * (std::pow(l.to - z, 3) - std::pow(l.from - z, 3)) / 3;
+  double sum = 0;
+  for (const Lamina& l : section) sum += l.modulus * (std::pow(l.to - z, 3) - std::pow(l.from - z, 3)) / 3;
+  return sum;
+}
+
+double loose_stiffness(const std::vector<Lamina>& section) {
+  double sum = 0;
+  for (std::size_t from = 0; from < section.size();) {
+    std::size_t to = from + 1;
+    while (to < section.size() && section[to].joined) ++to;
+    sum += bonded_stiffness({section.begin() + long(from), section.begin() + long(to)});
+    from = to;
   }
-  return loose / bonded;
+  return sum;
+}
+
+double springback_share(const std::vector<Lamina>& section) {
+  return loose_stiffness(section) / bonded_stiffness(section);
 }
 
 double share_of_test_piece(double form_radius, double part_radius) { return 1 - form_radius / part_radius; }

@@ -13,6 +13,22 @@ Profile line_at(const Panel& panel, const Profile& neutral, double height, const
   return offset(neutral, height - panel.neutral_height, what);
 }
 
+std::vector<Lamina> section_of(const std::vector<Ply>& plies) {
+  std::vector<Lamina> out;
+  for (const Ply& ply : plies) {
+    if (ply.veneers.size() < 2) {
+      out.push_back({ply.modulus, ply.from, ply.to});
+      continue;
+    }
+    bool joined = false;
+    for (const PlateLayer& v : ply.veneers) {
+      out.push_back({modulus_at_angle(v.material.along, v.material.across, v.angle), v.from, v.to, joined});
+      joined = true;
+    }
+  }
+  return out;
+}
+
 std::vector<Blank> blanks(const Panel& panel) {
   std::vector<Blank> out;
   for (std::size_t i = 0; i < panel.plies.size(); ++i) {

@@ -2,34 +2,122 @@
 
 #include <algorithm>
 
-#include "shared/error.hpp"
+#include "kernel/panel/trade_fields.hpp"
+#include "kernel/panel/trade_reader.hpp"
+#include "shared/number.hpp"
 #include "shared/text.hpp"
-#include "shared/toml.hpp"
 #include "shared/trade_tables.hpp"
 
 namespace lamwright {
 namespace {
 
-TradeRow row_from(const std::string& name, const toml::table& table) {
-  TradeRow row{name, name, "", {}, {}, {}};
-  for (const auto& [key, node] : table) {
-    const std::string field(key.str());
-    if (node.is_number())
-      row.numbers[field] = *node.value<double>();
-    else if (node.is_boolean())
-      row.numbers[field] = *node.value<bool>() ? 1 : 0;
-    else if (node.is_string())
-      row.texts[field] = *node.value<std::string>();
-    else if (const auto* list = node.as_array())
-      for (const auto& item : *list) row.lists[field].push_back(item.value_or(0.0));
+using Rows = std::vector<TradeRow>;
+
+TradeRow* row_named(Rows& rows, const std::string& name) {
+  const auto found =
+      std::find_if(rows.begin(), rows.end(), [&](const TradeRow& r) { return r.name == name; });
+  return found == rows.end() ? nullptr : &*found;
+}
+
+// The fields that are not written stay as they were.
+TradeRow laid_over(const TradeRow* below, const TradeRow& written) {
+  TradeRow row = written;
+  if (below) {
+    row.numbers.insert(below->numbers.begin(), below->numbers.end());
+    row.texts.insert(below->texts.begin(), below->texts.end());
+    row.lists.insert(below->lists.begin(), below->lists.end());
   }
-  if (const auto label = row.texts.find("label"); label != row.texts.end()) row.label = label->second;
-  if (const auto source = row.texts.find("source"); source != row.texts.end()) row.source = source->second;
+  if (row.label.empty()) row.label = below ? below->label : row.name;
+  if (row.source.empty()) row.source = "own data";
+  row.texts["label"] = row.label;
+  row.texts["source"] = row.source;
   return row;
 }
 
-Place place_of(const toml::node& node, const std::string& file, const std::string& key) {
-  return {file, int(node.source().begin.line), int(node.source().begin.column), key};
+bool has(const TradeRow& row, const TradeField& field) {
+  return row.numbers.contains(field.name) || row.texts.contains(field.name) || row.lists.contains(field.name);
+}
+
+std::vector<std::string> lacking(const std::string& table, const TradeRow& row) {
+  std::vector<std::string> names;
+  for (const TradeField& field : trade_fields(table))
+    if (field.required && !has(row, field)) names.push_back(field.name);
+  return names;
+}
+
+std::string board_contradiction(const TradeRow& row) {
+  if (row.lists.contains("veneers") && !row.texts.contains("veneer_timber"))
+    return "veneers are given without veneer_timber";
+  // Poisson's ratios that are taken for boards have no meaning beyond that.
+  constexpr double kMostAcross = 10;
+  const double along = row.number("E_along"), across = row.number("E_across");
+  if (across > kMostAcross * along)
+    return "E_across " + number(across) + " is more than ten times E_along " + number(along);
+  return {};
+}
+
+// What two figures of one row say against each other; empty: nothing.
+std::string contradiction(const std::string& table, const TradeRow& row) {
+  const auto over = [&](const std::string& low, const std::string& high) {
+    const auto a = row.find(low), b = row.find(high);
+    return a && b && *a > *b ? low + " " + number(*a) + " is more than " + high + " " + number(*b)
+                             : std::string();
+  };
+  if (table == "glues") return over("pressure_low", "pressure_high");
+  if (table == "straps") return over("tension", "rating");
+  // A sheet stiffer across its fibres than along them has the two exchanged.
+  if (table == "timbers") return over("E_across", "E_along");
+  if (table == "boards") return board_contradiction(row);
+  return {};
+}
+
+struct Reference {
+  const char* table;
+  const char* field;
+  const char* to;
+};
+constexpr Reference kReferences[] = {{"boards", "veneer_timber", "timbers"}, {"cauls", "class", "classes"}};
+
+void check_references(const TradeTables& trade, const WrittenRow& written, std::vector<Error>& faults) {
+  for (const Reference& reference : kReferences) {
+    const auto named = written.row.texts.find(reference.field);
+    if (written.table != reference.table || named == written.row.texts.end()) continue;
+    if (trade.find(reference.to, named->second)) continue;
+    const std::vector<std::string> names = trade.row_names(reference.to);
+    const auto near = nearest_name(named->second, names);
+    Place at = written.place;
+    at.key += std::string(".") + reference.field;
+    faults.push_back(job_error(
+        at, "read \"" + named->second + "\", which is no row of the " + reference.to + " table",
+        (near ? "did you mean \"" + *near + "\"? " : "") + std::string("known: ") + listed(names, "and")));
+  }
+}
+
+// Lays one written row over those of its table, unless it lacks something or contradicts itself.
+void lay(const WrittenRow& written, Rows& rows, std::vector<Error>& faults) {
+  TradeRow* below = row_named(rows, written.row.name);
+  TradeRow row = laid_over(below, written.row);
+  const std::vector<std::string> missing = lacking(written.table, row);
+  const std::string clash = missing.empty() ? contradiction(written.table, row) : "";
+  if (!missing.empty())
+    faults.push_back(job_error(
+        written.place, "lacks " + listed(missing, "and"),
+        "a new row of the " + written.table + " table needs " + (missing.size() == 1 ? "it" : "them")));
+  else if (!clash.empty())
+    faults.push_back(job_error(written.place, clash, "mend one of them"));
+  else if (below)
+    *below = std::move(row);
+  else
+    rows.push_back(std::move(row));
+}
+
+std::map<std::string, Rows> own_tables() {
+  std::map<std::string, Rows> tables;
+  for (const TradeText& text : trade_texts()) {
+    const std::string name(text.name);
+    tables[name] = read_own_rows(text.text, name);
+  }
+  return tables;
 }
 
 }  // namespace
@@ -48,44 +136,25 @@ double TradeRow::number(const std::string& field) const {
 }
 
 TradeTables::TradeTables() {
-  for (const TradeText& text : trade_texts()) {
-    auto& rows = tables_[std::string(text.name)];
-    for (const auto& [key, node] : toml::parse(text.text))
-      if (const auto* table = node.as_table()) rows.push_back(row_from(std::string(key.str()), *table));
-  }
+  // Parsed once in a process: the texts never change, and a test plans thousands of jobs.
+  static const std::map<std::string, Rows> own = own_tables();
+  tables_ = own;
+}
+
+TradeTables TradeTables::with(std::string_view text, const std::string& file,
+                              std::vector<Error>& faults) const {
+  TradeTables out = *this;
+  const std::vector<WrittenRow> written = read_trade_rows(text, file, table_names(), faults);
+  for (const WrittenRow& row : written) lay(row, out.tables_.at(row.table), faults);
+  // After all rows: a row may name another that stands below it in the file.
+  for (const WrittenRow& row : written) check_references(out, row, faults);
+  return out;
 }
 
 TradeTables TradeTables::with(std::string_view text, const std::string& file) const {
-  TradeTables out = *this;
-  toml::table parsed;
-  try {
-    parsed = toml::parse(text);
-  } catch (const toml::parse_error& fault) {
-    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}},
-                    std::string(fault.description()), "mend the line");
-  }
-  for (const auto& [key, node] : parsed) {
-    const std::string name(key.str());
-    const auto found = out.tables_.find(name);
-    if (found == out.tables_.end() || !node.is_table())
-      throw job_error(place_of(node, file, name), "is not a trade table",
-                      "tables are " + listed(table_names()));
-    for (const auto& [row_key, row_node] : *node.as_table()) {
-      const std::string row_name(row_key.str());
-      if (!row_node.is_table())
-        throw job_error(place_of(row_node, file, name + "." + row_name), "is not a row",
-                        "write [" + name + "." + row_name + "]");
-      TradeRow row = row_from(row_name, *row_node.as_table());
-      if (row.source.empty()) row.source = "own data";
-      auto& rows = found->second;
-      const auto same =
-          std::find_if(rows.begin(), rows.end(), [&](const TradeRow& r) { return r.name == row_name; });
-      if (same == rows.end())
-        rows.push_back(std::move(row));
-      else
-        *same = std::move(row);
-    }
-  }
+  std::vector<Error> faults;
+  TradeTables out = with(text, file, faults);
+  if (!faults.empty()) throw faults.front();
   return out;
 }
 

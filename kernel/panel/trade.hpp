@@ -6,29 +6,41 @@
 #include <string_view>
 #include <vector>
 
+#include "shared/error.hpp"
+
 namespace lamwright {
 
-// One row: its numbers, its texts and its lists, by field name.
+// One row: its numbers (a flag is 0 or 1), its texts and its lists, by field name. trade_fields.hpp tells
+// what the rows of a table hold.
 struct TradeRow {
   std::string name;
   std::string label;
   std::string source;
-  std::map<std::string, double> numbers;
-  std::map<std::string, std::string> texts;
-  std::map<std::string, std::vector<double>> lists;
+  std::string file = {};  // of the user, that it comes from; empty for the program's own
+  std::map<std::string, double> numbers = {};
+  std::map<std::string, std::string> texts = {};
+  std::map<std::string, std::vector<double>> lists = {};
 
   std::optional<double> find(const std::string& field) const;
-  // Throws Error (internal) when a compiled-in row lacks a field that the program needs.
+  // Throws Error (job) when the row lacks it; required fields are there.
   double number(const std::string& field) const;
 };
 
-// Immutable. Tables: timbers, glues, boards, cauls, straps, classes, fasteners.
+// Immutable. Tables: timbers, bends, glues, boards, cauls, straps, classes, fasteners; their rows in the
+// order of their file, new rows of the user last.
 class TradeTables {
  public:
   TradeTables();  // the compiled-in rows
-  // With the rows of a user's file on top: `[timbers.my-ash] ...`. Throws Error (job, with line and column).
+
+  // With the rows of a user's file on top: `[timbers.my-ash] ...`. A row of a known name keeps the fields
+  // that the file does not give; a row without a source is "own data". Lengths in mm, forces in N, pressures
+  // in MPa, or texts with their unit. Every fault of the file is added to `faults` (job, with line and
+  // column) and its row left out.
+  TradeTables with(std::string_view toml, const std::string& file, std::vector<Error>& faults) const;
+  // The same; throws the first fault.
   TradeTables with(std::string_view toml, const std::string& file) const;
 
+  // `name` must be one of table_names.
   const std::vector<TradeRow>& table(const std::string& name) const;
   std::vector<std::string> table_names() const;
   const TradeRow* find(const std::string& table, const std::string& row) const;

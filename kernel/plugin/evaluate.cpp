@@ -2,6 +2,7 @@
 
 #include "kernel/check/check.hpp"
 #include "kernel/job/make_panel.hpp"
+#include "kernel/press/common_notes.hpp"
 #include "shared/text.hpp"
 
 namespace lamwright {
@@ -58,8 +59,11 @@ Evaluation evaluate(std::string_view text, const std::string& file, const Source
     out.panel = make_panel(*out.job);
     progress.step("press plan");
     out.plan = chosen_method(registry, *out.job, *out.panel).plan(*out.job, *out.panel);
+    for (std::string& note : common_notes(*out.job, *out.panel)) out.plan->notes.push_back(std::move(note));
     progress.step("checks");
-    out.findings = findings(*out.job, *out.plan);
+    Assessment assessed = assess(*out.job, *out.plan);
+    out.findings = std::move(assessed.findings);
+    out.figures = std::move(assessed.figures);
   } catch (const Error& error) {
     out.errors.push_back(in_file(error, file));
   } catch (const std::exception& fault) {

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "kernel/check/finding.hpp"
+#include "kernel/check/check.hpp"
 #include "kernel/job/read_job.hpp"
 #include "kernel/plugin/registry.hpp"
 
@@ -17,6 +17,7 @@ struct Evaluation {
   std::optional<Panel> panel;
   std::optional<PressPlan> plan;
   std::vector<Finding> findings;
+  Figures figures;
   std::vector<Error> errors;
 };
 

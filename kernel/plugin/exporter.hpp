@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "kernel/check/figures.hpp"
 #include "kernel/check/finding.hpp"
 #include "kernel/job/job.hpp"
 #include "kernel/job/keys.hpp"
@@ -32,11 +33,14 @@ class Sink {
   virtual const std::vector<std::string>& written() const = 0;  // in order
 };
 
+inline const Figures kNoFigures{};
+
 struct ExportInput {
   const Job& job;
   const PressPlan& plan;
   const std::vector<Finding>& findings;
   Progress& progress;
+  const Figures& figures = kNoFigures;  // empty for a plan that was not checked
 };
 
 class Exporter {

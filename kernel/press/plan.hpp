@@ -89,6 +89,12 @@ std::string to_text(Layer::Kind kind);
 struct FlatPressed {
   double from = 0, to = 0;  // girth stations on the neutral line
   std::vector<Vec2> clamps;
+  std::vector<double> planes = {};  // width stations of its pressing beams
+  double width = 0;                 // of a pressing beam along the press
+  double force = 0;                 // of one clamp, N
+
+  // Of one pressing beam, N per mm of girth.
+  double load() const { return double(clamps.size()) * force / (to - from); }
 };
 
 struct Pin {

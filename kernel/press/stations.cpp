@@ -18,11 +18,45 @@ int least_count(double length, double greatest_pitch) {
   return int(std::clamp(count, 2.0, 1e6));
 }
 
+std::vector<bool> strapped_every(int count, int every) {
+  std::vector<bool> strapped(static_cast<std::size_t>(count));
+  for (int i = 0; i < count; ++i) strapped[std::size_t(i)] = i % every == 0 || i == count - 1;
+  return strapped;
+}
+
+std::vector<double> planes_of(const StationSpec& spec, int count) {
+  std::vector<double> planes;
+  const double pitch = (spec.pack_width - spec.widest) / (count - 1);
+  for (int i = 0; i < count; ++i) planes.push_back(spec.widest / 2 + i * pitch);
+  return planes;
+}
+
+bool even_enough(const StationSpec& spec, int count) {
+  const Spreading found = spreading(*spec.load, planes_of(spec, count), strapped_every(count, spec.every));
+  return found.even() >= spec.spacing.even && found.greatest_sag <= spec.spacing.sag;
+}
+
+// The fewest formers with which the slats press evenly enough. More formers never press less evenly, so the
+// number is found by halving.
+int automatic_count(const StationSpec& spec, double length) {
+  const int fewest = least_count(length, kAutomaticPitch);
+  if (!spec.load || !spec.strapped) return fewest;
+  const double closest = std::max({spec.widest + kStrapClear, spec.board, spec.beam});
+  const int most = int(std::floor(length / closest + kWholeNumber)) + 1;
+  if (most <= fewest || even_enough(spec, fewest)) return fewest;
+  int low = fewest, high = most;
+  while (high - low > 1) {
+    const int middle = (low + high) / 2;
+    (even_enough(spec, middle) ? high : low) = middle;
+  }
+  return high;
+}
+
 int former_count(const StationSpec& spec) {
   const double length = spec.pack_width - spec.widest;
   switch (spec.spacing.kind) {
     case SpacingSpec::Kind::automatic:
-      return least_count(length, kAutomaticPitch);
+      return automatic_count(spec, length);
     case SpacingSpec::Kind::pitch:
       return least_count(length, spec.spacing.length);
     case SpacingSpec::Kind::max_clear:
@@ -33,10 +67,17 @@ int former_count(const StationSpec& spec) {
   return 2;
 }
 
-std::vector<bool> strapped_every(int count, int every) {
-  std::vector<bool> strapped(static_cast<std::size_t>(count));
-  for (int i = 0; i < count; ++i) strapped[std::size_t(i)] = i % every == 0 || i == count - 1;
-  return strapped;
+// Why automatic spacing came out as it did.
+std::string automatic_note(const StationSpec& spec, int count, double pitch) {
+  const std::string text = counted(count, "former") + " " + number(pitch, 1) + " apart: ";
+  if (!spec.load || !spec.strapped)
+    return text + "no more than " + number(kAutomaticPitch) + ", common practice.";
+  if (!even_enough(spec, count))
+    return text + "as close as straps and beams " + number(spec.widest) +
+           " wide allow; the slats spread the pull too little all the same.";
+  return text + "the widest spacing that keeps least over mean pressure along the width at " +
+         number(spec.spacing.even) + " or better, the slats' sag at " + number(spec.spacing.sag) +
+         " or less, and is not wider than " + number(kAutomaticPitch) + ".";
 }
 
 // Least number of formers between two straps, the stretch before the last included.
@@ -137,7 +178,15 @@ Stations stacked(const StationSpec& spec) {
 
 }  // namespace
 
-StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
+Spreading spreading(const SlatLoad& load, const std::vector<double>& planes,
+                    const std::vector<bool>& strapped) {
+  SpreadingSpec spec = load.slats;
+  spec.supports = planes;
+  spec.loads = loads(planes, strapped, load.moulds, load.width, load.force);
+  return spread(spec);
+}
+
+StationSpec station_spec(const Job& job, const Panel& panel, bool strapped, Moulds moulds) {
   const double board = job.formers.thickness;
   const SpacingSpec& spacing = job.formers.spacing;
   return {.pack_width = panel.blank_width(),
@@ -150,7 +199,9 @@ StationSpec station_spec(const Job& job, const Panel& panel, bool strapped) {
           .every = job.beams.every,
           .every_given = job.beams.every_given,
           .stack = job.caul.kind != CaulSpec::Kind::slatted && spacing.kind == SpacingSpec::Kind::pitch &&
-                   std::abs(spacing.length - board) < kAtLeast};
+                   std::abs(spacing.length - board) < kAtLeast,
+          .load = SlatLoad{slat_bed(job, panel, moulds), moulds, load_width(job, moulds),
+                           greatest_load(job, panel, moulds)}};
 }
 
 Stations stations(const StationSpec& spec) {
@@ -189,11 +240,10 @@ Stations stations(const StationSpec& spec) {
            number(spec.widest) + " wide and formers stand " + number(pitch, 1) + " apart.";
   }
   if (spec.spacing.kind == SpacingSpec::Kind::automatic && note.empty())
-    note = "Former spacing: at most " + number(kAutomaticPitch) +
-           " apart, common practice; not yet worked out from the cauls' stiffness.";
+    note = automatic_note(spec, count, pitch);
   Stations out{{pitch, pitch - spec.board, spec.widest, every, note}, {}, {}, {}};
   out.strapped = spec.strapped ? strapped_every(count, every) : std::vector<bool>(std::size_t(count), false);
-  for (int i = 0; i < count; ++i) out.mid_planes.push_back(spec.widest / 2 + i * pitch);
+  out.mid_planes = planes_of(spec, count);
   out.borne = borne_of(spec, out.mid_planes);
   return out;
 }

@@ -5,8 +5,17 @@
 
 #include "kernel/job/job.hpp"
 #include "kernel/press/plan.hpp"
+#include "kernel/press/slat_bed.hpp"
 
 namespace lamwright {
+
+// What automatic spacing is worked out from: the cauls, and the load of one strap on them.
+struct SlatLoad {
+  SpreadingSpec slats;
+  Moulds moulds = Moulds::lower;
+  double width = 0;  // of the load along the press
+  double force = 0;  // N per mm of girth where it is greatest
+};
 
 struct StationSpec {
   double pack_width = 0;
@@ -18,9 +27,10 @@ struct StationSpec {
   SpacingSpec spacing;
   int every = 1;
   bool every_given = false;
-  bool stack = false;  // boards face to face: the pitch is the board
+  bool stack = false;                           // boards face to face: the pitch is the board
+  std::optional<SlatLoad> load = std::nullopt;  // without it automatic spacing is kAutomaticPitch
 };
-StationSpec station_spec(const Job& job, const Panel& panel, bool strapped);
+StationSpec station_spec(const Job& job, const Panel& panel, bool strapped, Moulds moulds);
 
 struct Stations {
   Spacing spacing;
@@ -32,12 +42,16 @@ struct Stations {
 // Equal pitch = (pack width - widest) / (n - 1). Straps need a pitch of widest + 5; where formers stand
 // closer, a strap goes on every n-th only, unless the job fixes `every`. A stack covers the pack with whole
 // boards, in the middle of its width; straps and beams go on those nearest to where they would stand alone.
-// Throws Error (geometry) when boards
-// or straps do not fit: says how many fit.
+// Automatic spacing is the widest that keeps least over mean pressure along the width at `even` or better and
+// the slats' sag at `sag` or less, and is never wider than kAutomaticPitch; where no spacing does, the
+// closest. Throws Error (geometry) when boards or straps do not fit: says how many fit.
 Stations stations(const StationSpec& spec);
 
-// Pitch that automatic spacing stays below until the width is computed from stiffness. Common practice, no
-// source.
+// How the slats with formers and straps there press along the width.
+Spreading spreading(const SlatLoad& load, const std::vector<double>& planes,
+                    const std::vector<bool>& strapped);
+
+// Pitch that automatic spacing never exceeds. Common practice, no source.
 inline constexpr double kAutomaticPitch = 300;
 
 }  // namespace lamwright

@@ -65,6 +65,16 @@ Profile extended(const Profile& profile, double left, double right) {
 
 double chord(const Profile& profile) { return (profile.end().point - profile.start().point).norm(); }
 
+Profile between(const Profile& profile, double from, double to) {
+  ensure(from < to, "a stretch of a profile has a length");
+  std::vector<Run> runs;
+  for (std::size_t i = 0; i < profile.runs().size(); ++i) {
+    const double a = std::max(from, profile.station(i)), b = std::min(to, profile.station(i + 1));
+    if (b - a > kSamePoint) runs.push_back({b - a, profile.runs()[i].curvature});
+  }
+  return {profile.at(from), std::move(runs)};
+}
+
 Profile levelled(const Profile& profile) {
   const Vec2 span = profile.end().point - profile.start().point;
   if (span.norm() < kSamePoint)

@@ -19,6 +19,9 @@ Profile compensated(const Profile& profile, double r);
 // Carried on, tangent and straight, by `left` and `right` (>= 0) past its ends.
 Profile extended(const Profile& profile, double left, double right);
 
+// What lies between two stations, 0 <= from < to <= girth, where it is.
+Profile between(const Profile& profile, double from, double to);
+
 // Moved so that its chord (the line between its ends) is level, left to right, with its middle at the origin.
 // Throws Error (geometry) when the ends meet.
 Profile levelled(const Profile& profile);

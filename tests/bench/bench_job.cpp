@@ -51,7 +51,7 @@ std::vector<std::string> row_of(int formers) {
   const auto evaluated = [&] { return evaluate(text, "job.toml", NoSources(), registry, progress); };
   const Evaluation result = evaluated();
   ensure(result.plan.has_value(), "the job of the bench can be pressed");
-  const ExportInput input{*result.job, *result.plan, result.findings, progress};
+  const ExportInput input{*result.job, *result.plan, result.findings, progress, result.figures};
   const auto time_of = [&](const Exporter& exporter) {
     return fastest(3, [&] {
       CountingSink sink;

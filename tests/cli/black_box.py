@@ -16,6 +16,7 @@ import cases_command  # noqa: E402,F401  (importing registers the tests)
 import cases_errors  # noqa: E402,F401
 import cases_figures  # noqa: E402
 import cases_files  # noqa: E402,F401
+import cases_notebook  # noqa: E402,F401
 import cases_schema  # noqa: E402,F401
 import cases_step  # noqa: E402,F401
 import cases_two_part  # noqa: E402,F401

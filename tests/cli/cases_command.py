@@ -55,6 +55,121 @@ def lists_show_what_is_known_with_sources(bench):
         assert "source" in bench.run("list", what).text.lower(), what
 
 
+TRADE_TABLES = ("timbers", "bends", "boards", "glues", "cauls", "straps", "classes", "fasteners")
+PEAR = """[timbers.pear]
+label = "Pear"
+E_along = 9000
+E_across = 700
+shear = 800
+poisson = 0.4
+strength = 80
+density = 690
+hardwood = true
+structural_ratio = 100
+"""
+
+
+@test
+def every_trade_table_is_listed_with_figures_units_and_sources(bench):
+    rows = 0
+    for table in TRADE_TABLES:
+        result = bench.run("list", table)
+        assert result.status == 0 and not result.err, (table, result)
+        lines = result.text.splitlines()
+        assert len(lines) >= 12 and len(lines) % 3 == 0, (table, result)
+        for name, figures, source in zip(lines[::3], lines[1::3], lines[2::3]):
+            assert name[0] != " " and len(name.split(None, 1)) == 2, "a name and a label: %r" % name
+            assert figures[0] == " " and re.search(r"\d (mm|MPa|N|g/m2)\b", figures), figures
+            assert re.match(r" +source: \S", source), source
+            rows += 1
+    assert rows >= 80, rows
+    assert "E_along 15290 MPa" in bench.run("list", "timbers").text
+    assert "sheet [2440, 1220] mm" in bench.run("list", "boards").text
+
+
+@test
+def fields_of_every_trade_table_are_listed(bench):
+    result = bench.run("list", "fields")
+    assert result.status == 0 and not result.err, result
+    for table in TRADE_TABLES:
+        assert re.search(r"^%s +source " % table, result.text, re.M), table
+    assert re.search(r"^timbers +E_along +needs it +100 to 50000 MPa +modulus", result.text, re.M), result
+
+
+@test
+def own_trade_rows_are_listed_with_their_file(bench):
+    bench.write("mine.toml", PEAR + '[straps.strap-50]\ntension = 3100\nsource = "weighed"\n')
+    timbers = bench.run("list", "timbers", "--data", "mine.toml")
+    assert timbers.status == 0 and re.search(r"^pear +Pear$", timbers.text, re.M), timbers
+    assert "source: own data (mine.toml)" in timbers.text and "birch-yellow" in timbers.text
+    straps = bench.run("list", "straps", "--data", "mine.toml")
+    assert "tension 3100 N" in straps.text and "source: weighed (mine.toml)" in straps.text, straps
+    assert "rating 25000 N" in straps.text and "tension 3500 N" not in straps.text, straps
+    assert "pear" not in bench.run("list", "timbers").text
+
+
+@test
+def rows_given_to_the_command_come_on_top_of_the_job_s(bench):
+    bench.write("own/pear.toml", PEAR)
+    bench.write("more.toml", "[timbers.pear]\ndensity = 700\n")
+    bench.write("strap.toml", "[straps.strap-50]\ntension = 3100\n")
+    # The job's file lies beside the job, --data where the program runs.
+    job = bench.job(changed(small(), data="pear.toml",
+                            layup__plies=[{"timber": "pear", "thickness": 1.5, "count": 7}]), "own/job.toml")
+    assert bench.run("check", job).status == 0
+    plain = bench.run("check", job, "--json")
+    changed_strap = bench.run("check", job, "--json", "--data", "more.toml", "--data", "strap.toml")
+    assert plain.status == 0 and changed_strap.status == 0, changed_strap
+    assert plain.out != changed_strap.out, "3100 N in place of 3500 changes the pressure"
+    twice = bench.run("check", job, "--json", "--data", "more.toml", "--data", "strap.toml")
+    assert twice.out == changed_strap.out
+    built = bench.run("build", job, "-o", "out", "--despite-fails", "--data", "strap.toml")
+    assert built.status == 0 and os.path.isfile(bench.path("out", "summary.json")), built
+    alone = changed(small(), layup__plies=[{"timber": "pear", "thickness": 1.5, "count": 7}])
+    assert bench.run("check", bench.job(alone)).status == 3
+    assert bench.run("check", bench.job(alone), "--data", "own/pear.toml").status == 0
+
+
+@test
+def a_job_may_name_several_files_of_rows(bench):
+    bench.write("pear.toml", PEAR)
+    bench.write("strap.toml", "[straps.strap-50]\ntension = 3100\n")
+    plies = [{"timber": "pear", "thickness": 1.5, "count": 7}]
+    job = changed(small(), layup__plies=plies, straps__kind="strap-50")
+    both = bench.run("check", bench.job(changed(job, data=["pear.toml", "strap.toml"])), "--json")
+    by_option = bench.run("check", bench.job(job), "--json", "--data", "pear.toml", "--data", "strap.toml")
+    assert both.status == 0 and both.out == by_option.out, (both, by_option)
+
+
+@test
+def wrong_trade_rows_exit_3_and_missing_files_5_with_one_line_each(bench):
+    bench.write("typo.toml", PEAR + "E_alnog = 3\n")
+    bench.write("broken.toml", "[timbers.pear\n")
+    bench.write("binary.toml", b"\xff\xfe[\x00")
+    job = bench.job(small())
+    in_job = bench.job(changed(small(), data="typo.toml"), "in-job.toml")
+    gone_in_job = bench.job(changed(small(), data="gone.toml"), "gone-in-job.toml")
+    wrong = [(("list", "timbers", "--data", "typo.toml"), 3, 'typo.toml:11:11: timbers.pear.E_alnog: is not a field of the timbers '
+              'table; did you mean "E_along"?'),
+             (("check", job, "--data", "typo.toml"), 3, "E_alnog"), (("check", in_job), 3, "typo.toml:11:11"),
+             (("build", job, "-o", "out", "--data", "typo.toml"), 3, "E_alnog"),
+             (("check", job, "--data", "broken.toml"), 3, "broken.toml:1:14"),
+             (("list", "straps", "--data", "binary.toml"), 3, "UTF-16"),
+             (("list", "timbers", "--data", "gone.toml"), 5, "gone.toml: cannot be read: No such file or directory"),
+             (("check", job, "--data", "gone.toml"), 5, "gone.toml"), (("check", gone_in_job), 5, "gone.toml"),
+             (("build", job, "-o", "out", "--data", "gone.toml"), 5, "gone.toml"),
+             (("list", "timbers", "--data", bench.folder), 5, "Is a directory"),
+             (("list", "timbers", "--data", ""), 2, "--data FILE is empty"), (("list", "timbers", "--data"), 2, "--data")]
+    seen = 0
+    for args, status, text in wrong:
+        result = bench.run(*args)
+        assert result.status == status, (args, result)
+        assert not result.out and len(result.errors.strip().splitlines()) == 1 and text in result.errors, (args, result)
+        seen += 1
+    assert seen == 13
+    assert not os.path.exists(bench.path("out"))
+
+
 @test
 def jobs_to_begin_from_can_be_built(bench):
     for shape in ("arch", "ell", "u", "ess", "flat"):

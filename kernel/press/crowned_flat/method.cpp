@@ -16,12 +16,15 @@ namespace {
 
 using namespace crowned_flat;
 
-int strapped_stations(const Job& job, const Panel& panel) {
-  const Stations where = stations(station_spec(job, panel, true));
+Stations stations_of(const Job& job, const Panel& panel) {
+  return stations(station_spec(job, panel, true, Moulds::both));
+}
+
+int straps(const Stations& where) {
   return int(std::count(where.strapped.begin(), where.strapped.end(), true));
 }
 
-// With the tension in the straps that gives the pressure asked for, if one is.
+// With the tension in the straps at that number of stations that gives the pressure asked for, if one is.
 Job tightened(const Job& job, const Panel& panel, int stations) {
   Job out = job;
   out.press.pull = {};
@@ -38,6 +41,23 @@ Job tightened(const Job& job, const Panel& panel, int stations) {
                              number(rounded_down(4 * stations * job.straps.rating / area, 3), 3) +
                              " MPa, use stronger straps or more formers");
   return out;
+}
+
+// The tension depends on the number of formers and, by the slats' sag, the other way round: formers are added
+// until the slats are held, and then stay.
+Job tightened(const Job& job, const Panel& panel) {
+  Stations where = stations_of(job, panel);
+  if (!job.own.number("press.crowned-flat.pressure")) return tightened(job, panel, straps(where));
+  while (true) {
+    Job tight = tightened(job, panel, straps(where));
+    Stations next = stations_of(tight, panel);
+    if (next.mid_planes.size() <= where.mid_planes.size()) {
+      tight.formers.spacing.kind = SpacingSpec::Kind::count;
+      tight.formers.spacing.count = int(where.mid_planes.size());
+      return tight;
+    }
+    where = std::move(next);
+  }
 }
 
 EvenBeam beam_of(const Job& job, const Panel& panel, double reach) {
@@ -145,11 +165,11 @@ PressPlan CrownedFlatPress::plan(const Job& job, const Panel& panel) const {
   if (!panel.pressed.straight())
     throw geometry_error("press.method", "a crowned flat press is for panels without a bend",
                          "set press.method = \"auto\"");
-  const int strapped = strapped_stations(job, panel);
-  const Job tight = tightened(job, panel, strapped);
+  const Job tight = tightened(job, panel);
   const PressCurves curves = press_curves(tight, panel, panel.pressed, Moulds::both);
   const auto [rig, beam] = rigged(tight, panel, curves);
   PressPlan plan = two_part::plan_of(rig, name());
+  const int strapped = int(plan.closures.size());
   plan.load = Load::even;
   plan.crown = Crown{.height = beam.sag(beam.half_load),
                      .half_span = beam.half_span,

@@ -2,6 +2,7 @@
 #pragma once
 #include "kernel/job/job.hpp"
 #include "kernel/press/plan.hpp"
+#include "kernel/press/slat_bed.hpp"
 
 namespace lamwright {
 
@@ -24,7 +25,6 @@ struct PressCurves {
 };
 
 // Throws Error (geometry) when a line collapses or crosses itself, or not one slat of the top caul fits.
-enum class Moulds { lower, both };
 PressCurves press_curves(const Job& job, const Panel& panel, const Profile& neutral, Moulds moulds);
 PressCurves moved(const PressCurves& curves, const Vec2& by);
 

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "kernel/profile/offset.hpp"
+#include "shared/number.hpp"
 #include "shared/text.hpp"
 
 namespace lamwright {
@@ -67,17 +68,38 @@ class Labels {
     return true;
   }
 
-  std::optional<Vec2> place(const std::string& text, double height, const Vec2& wish) const {
+  // Places of a grid, row by row from below: within `reach` of the wish, nearest first.
+  struct Place {
+    Vec2 at;
+    double away;
+  };
+  std::vector<Place> places(const Vec2& size, const Vec2& wish, double reach) const {
+    constexpr double kGrid = 8, kEdge = 4;
     const Box2 box = part_.outline().box();
+    const auto first = [&](double low, double near) {
+      return low + kEdge + kGrid * std::max(0.0, std::ceil((near - low - kEdge) / kGrid));
+    };
+    std::vector<Place> out;
+    for (double y = first(box.low.y(), wish.y() - reach);
+         y + size.y() < box.high.y() && y <= wish.y() + reach; y += kGrid)
+      for (double x = first(box.low.x(), wish.x() - reach);
+           x + size.x() < box.high.x() && x <= wish.x() + reach; x += kGrid)
+        if (const double away = (Vec2(x, y) - wish).norm(); away <= reach)
+          out.push_back({{x, y}, rounded(away, 6)});
+    std::stable_sort(out.begin(), out.end(), [](const Place& a, const Place& b) { return a.away < b.away; });
+    return out;
+  }
+
+  // Looked for in ever wider circles, so that a large part costs no more than a small one.
+  std::optional<Vec2> place(const std::string& text, double height, const Vec2& wish) const {
     const Vec2 size = extent(text, height);
-    constexpr double kGrid = 8;
-    std::optional<Vec2> best;
-    for (double y = box.low.y() + 4; y + size.y() < box.high.y(); y += kGrid)
-      for (double x = box.low.x() + 4; x + size.x() < box.high.x(); x += kGrid) {
-        const Vec2 at{x, y};
-        if ((!best || (at - wish).norm() < (*best - wish).norm() - 1e-9) && free(at, at + size)) best = at;
-      }
-    return best;
+    const Box2 box = part_.outline().box();
+    const double farthest = (box.high - box.low).norm() + (wish - box.low).norm();
+    for (double reach = 64;; reach *= 3) {
+      for (const Place& place : places(size, wish, reach))
+        if (free(place.at, place.at + size)) return place.at;
+      if (reach > farthest) return std::nullopt;
+    }
   }
 
   const Part& part_;

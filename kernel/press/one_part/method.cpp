@@ -42,15 +42,28 @@ std::vector<Obstacle> clamp_holes(const Job& job, const std::vector<FlatPressed>
   return holes;
 }
 
+// Those planes, from the first on, that lie at least `apart` from the one before.
+std::vector<double> standing_apart(const std::vector<double>& planes, double apart) {
+  std::vector<double> out;
+  for (const double z : planes)
+    if (out.empty() || z - out.back() >= apart - kAtLeast) out.push_back(z);
+  return out;
+}
+
 Laid lay(const Job& job, const Panel& panel) {
   const bool strapped = uses_straps(job);
   if (!strapped && job.caul.kind == CaulSpec::Kind::slatted)
     throw geometry_error("straps.kind", "\"none\" leaves nothing that presses the pack into a slatted caul",
                          "take it out, or use a sheathed or bare mould");
-  const Stations where = stations(station_spec(job, panel, strapped));
+  const Stations where = stations(station_spec(job, panel, strapped, Moulds::lower));
   PressFrame frame = press_frame(job, press_curves(job, panel, panel.pressed, Moulds::lower), strapped);
   LaidCaul bed = bed_caul(job, panel, frame.curves, frame.mould());
   std::vector<FlatPressed> flat = flats(job, frame, panel);
+  for (FlatPressed& pressed : flat) {
+    pressed.planes = standing_apart(where.mid_planes, job.formers.pressing_width);
+    pressed.width = job.formers.pressing_width;
+    pressed.force = job.formers.clamp_force;
+  }
   BeamLayout beam = beam_layout(job, frame, frame.mould(), strapped, clamp_holes(job, flat));
   return {job, panel, strapped, where, frame, std::move(bed), std::move(flat), std::move(beam)};
 }
@@ -76,27 +89,20 @@ MouldPieces pieces(const Laid& laid) {
           {}};
 }
 
-// Those planes, from the first on, that lie at least `apart` from the one before.
-std::vector<double> spread(const std::vector<double>& planes, double apart) {
-  std::vector<double> out;
-  for (const double z : planes)
-    if (out.empty() || z - out.back() >= apart - kAtLeast) out.push_back(z);
-  return out;
-}
-
 void add_pressing_beams(const Laid& laid, AssemblyBuilder& assembly, std::vector<std::string>& notes) {
   bool ungrooved = false;
   for (const FlatPressed& flat : laid.flats) {
     const PressingBeam beam = pressing_beam(laid.job, laid.frame, laid.panel, flat, laid.strapped);
     ungrooved = ungrooved || !beam.grooved;
-    for (const double z : spread(laid.stations.mid_planes, laid.job.formers.pressing_width)) {
+    for (const double z : flat.planes) {
       Frame placed = beam.placed;
       placed.origin.z() += z;
       assembly.add(beam.part, placed, Group::lower);
     }
   }
-  const std::size_t stood = spread(laid.stations.mid_planes, laid.job.formers.pressing_width).size();
-  if (!laid.flats.empty() && stood < laid.stations.mid_planes.size())
+  if (laid.flats.empty()) return;
+  const std::size_t stood = laid.flats.front().planes.size();
+  if (stood < laid.stations.mid_planes.size())
     notes.push_back("Pressing beams are wider than formers stand apart: they go over " +
                     std::to_string(stood) + " of " + std::to_string(laid.stations.mid_planes.size()) +
                     " formers.");

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "kernel/mechanics/bed.hpp"
 #include "kernel/press/two_part/axis.hpp"
 #include "kernel/press/two_part/rig.hpp"
 #include "kernel/press/two_part/undercut.hpp"
@@ -16,21 +15,12 @@ namespace {
 
 using namespace two_part;
 
-// Blank, covers, cauls and sheathing in series, each across the grain.
-double stiffness_of(const Job& job, const PressPlan& plan) {
-  std::vector<BedLayer> layers;
-  for (const Layer& layer : plan.layers)
-    if (layer.kind != Layer::Kind::panel && layer.kind != Layer::Kind::liner)
-      layers.push_back({layer.thickness, kHardwoodAcross});
-  for (const Ply& ply : plan.panel.plies) layers.push_back({ply.to - ply.from, ply.across});
-  return bed_stiffness(layers, job.caul.bedding);
-}
-
 Seated seated(const Job& job, const PressPlan& plan) {
   double pull = 0;
   for (const Closure& closure : plan.closures) pull += closure.pull();
   const double width = plan.panel.blank_width();
-  const SeatingSpec spec{plan.neutral, job.press.pull.at, pull / width, stiffness_of(job, plan)};
+  const SeatingSpec spec{plan.neutral, job.press.pull.at, pull / width,
+                         pack_stiffness(job, plan.panel, Moulds::both)};
   Seated out{
       pull, width, seat(spec), full_contact(spec), side_thrust(spec), pull / (chord(plan.neutral) * width)};
   if (out.side_thrust) *out.side_thrust *= width;

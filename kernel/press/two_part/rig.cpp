@@ -146,8 +146,17 @@ Rig rig(const Job& job, const Panel& panel, const HalvesSpec& spec) {
   if (job.straps.use == StrapSpec::Use::no)
     throw geometry_error("straps.kind", "\"none\" leaves nothing that draws the two halves together",
                          "take it out, or name a strap");
-  Rig out{job, panel, stations(station_spec(job, panel, true)), two_part::halves(spec), {}, {}, {}, {}, {},
-          0,   {}};
+  Rig out{job,
+          panel,
+          stations(station_spec(job, panel, true, Moulds::both)),
+          two_part::halves(spec),
+          {},
+          {},
+          {},
+          {},
+          {},
+          0,
+          {}};
   out.bed = bed_caul(job, panel, out.halves.curves, out.halves.lower_mould);
   out.top = top_caul(job, panel, out.halves.curves, out.halves.upper_mould);
   out.lower_fixing = fixing_of(job, out.halves.lower_mould, out.bed);

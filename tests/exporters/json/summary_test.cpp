@@ -18,13 +18,13 @@ Json summary_of(const std::string& text) {
   sink.write("parts/beam.step", "");
   sink.write("parts/beam-2.step", "");
   sink.write("drawings/beam.svg", "");
-  SummaryExporter().write({*result.job, *result.plan, result.findings, progress}, sink);
+  SummaryExporter().write({*result.job, *result.plan, result.findings, progress, result.figures}, sink);
   return Json::parse(sink.files.at("summary.json"));
 }
 
-const std::string kJob =
-    "title = \"</svg>\\\"'../ä板\"\n" +
-    job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8), kWorked);
+const std::string kJob = "title = \"</svg>\\\"'../ä板\"\n" +
+                         job_text("width = 900\ntrim = 0\nprofile = [{bend = 120, radius = 400}]", birch(8),
+                                  kWorked + "[formers]\nspacing = {count = 4}\n");
 
 }  // namespace
 

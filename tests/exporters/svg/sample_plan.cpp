@@ -71,7 +71,8 @@ Panel panel() {
               .springback = {},
               .released = bend(400),
               .pressed = bend(406)};
-  for (int i = 0; i < 8; ++i) panel.plies.push_back({"birch", 1.5, 0, 12000, i * 1.5, i * 1.5 + 1.5});
+  for (int i = 0; i < 8; ++i)
+    panel.plies.push_back({"birch", 1.5, 0, 12000, 600, i * 1.5, i * 1.5 + 1.5, 690, {}});
   return panel;
 }
 

@@ -106,7 +106,7 @@ TEST_CASE("A former on one foot screw is a caution with the pitch that gives it 
 
 TEST_CASE("Limits that are told are kept by whoever sets them") {
   const std::string press = "[press.crowned-flat]\npressure = ";
-  const std::string first = only_error(flat(1200, press + "0.5\n"));
+  const std::string first = only_error(flat(1200, press + "4\n"));
   const auto at = first.find("at most ");
   REQUIRE(at != std::string::npos);
   CHECK(flat(1200, press + std::to_string(std::stod(first.substr(at + 8))) + "\n").plan);

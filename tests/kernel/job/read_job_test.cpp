@@ -132,7 +132,7 @@ TEST_CASE("Unknown rows and choices name what is known") {
   CHECK(
       message(with_ply("{timber = \"birch-yelow\", thickness = 2}")) ==
       "job.toml:5:20: layup.plies[0].timber: read \"birch-yelow\", which is no row of the timbers table; did "
-      "you mean \"birch-yellow\"? known: ash-white, birch-yellow, maple-sugar, oak-white or yellow-poplar");
+      "you mean \"birch-yellow\"? lamwright list timbers shows all 21");
   CHECK(message(job_text(kPanel + "\nface = \"inside\"", kPly)) ==
         "job.toml:4:8: panel.face: read \"inside\"; allowed inner, outer or centre");
 }
@@ -140,8 +140,7 @@ TEST_CASE("Unknown rows and choices name what is known") {
 TEST_CASE("A name where a length could stand is looked up as a name") {
   CHECK(message(job_text(kPanel, kPly + "\ncover = \"hardbord-3\"")) ==
         "job.toml:6:9: layup.cover: read \"hardbord-3\", which is no row of the boards table; did you mean "
-        "\"hardboard-3\"? known: "
-        "hardboard-3 or plywood-18");
+        "\"hardboard-3\"? lamwright list boards shows all 16");
   CHECK(message(job_text(kPanel, kPly, "[formers]\nspacing = \"wide\"\n")) ==
         "job.toml:7:11: formers.spacing: read \"wide\"; allowed auto, a greatest pitch like 300, {max_clear "
         "= 75} or {count = 12}");

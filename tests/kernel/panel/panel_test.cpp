@@ -2,7 +2,6 @@
 
 #include <catch2/catch.hpp>
 
-#include "kernel/panel/trade.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/error.hpp"
 #include "tests/support/jobs.hpp"
@@ -79,26 +78,4 @@ TEST_CASE("A panel that runs into itself is refused") {
                                     birch(4), kNoSpringback)));
   INFO(message);
   CHECK(message.find("cross at (") != std::string::npos);
-}
-
-TEST_CASE("Every trade row names its source, and the user's rows come on top") {
-  const TradeTables trade;
-  int rows = 0;
-  for (const std::string& table : trade.table_names())
-    for (const TradeRow& row : trade.table(table)) {
-      INFO(table << "." << row.name);
-      CHECK_FALSE(row.source.empty());
-      ++rows;
-    }
-  CHECK(rows >= 10);
-  const TradeTables own = trade.with(
-      "[timbers.birch-yellow]\nE_along = 14000\nE_across = 700\nsource = \"own test\"\n[straps.thin]\nwidth "
-      "= 25\n",
-      "rows.toml");
-  CHECK(own.find("timbers", "birch-yellow")->number("E_along") == 14000);
-  CHECK(own.find("straps", "thin")->number("width") == 25);
-  CHECK(trade.find("straps", "thin") == nullptr);
-  CHECK_THROWS_WITH(trade.with("[timber.oak]\n", "rows.toml"),
-                    "rows.toml:1:1: timber: is not a trade table; tables are boards, cauls, classes, "
-                    "fasteners, glues, straps or timbers");
 }

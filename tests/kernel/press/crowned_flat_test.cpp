@@ -115,7 +115,9 @@ TEST_CASE("A pressure asked for sets the straps, and is refused beyond their rat
   CHECK(result.plan->crown->pressure == within(0.08, 1e-12));
   const double straps = 4.0 * double(result.plan->closures.size());
   CHECK(result.plan->closures.front().tension == within(0.08 * 930 * 730 / straps, 1e-9));
-  CHECK(only_error(evaluated(job_text(kFlat, birch(9), bare + "[press.crowned-flat]\npressure = 2\n"))) ==
+  CHECK(only_error(evaluated(job_text(kFlat, birch(9),
+                                      bare + "[formers]\nspacing = {count = 4}\n"
+                                             "[press.crowned-flat]\npressure = 2\n"))) ==
         "job.toml: press.crowned-flat.pressure: 2 MPa takes 84862 N in each strap, rated 25000; ask for at "
         "most "
         "0.589 MPa, use stronger straps or more formers");

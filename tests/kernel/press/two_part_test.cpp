@@ -31,6 +31,7 @@ std::vector<Vec2> along(const Profile& line, int steps) {
 }  // namespace
 
 TEST_CASE("Each foot lies min_depth from the nearest point of its contact edge, also under leaning beams") {
+  int strapped = 0;
   int seen = 0;
   for (const double tilt : {-20.0, 0.0, 12.0}) {
     const PressPlan plan = planned(job_text(
@@ -48,8 +49,10 @@ TEST_CASE("Each foot lies min_depth from the nearest point of its contact edge, 
         CHECK(up.dot(Vec2(foot.head<2>())) - highest == within(100, 1e-5));
         ++seen;
       }
+    strapped += int(plan.closures.size());
   }
-  CHECK(seen == 9);
+  CHECK(strapped >= 6);
+  CHECK(seen == strapped);
 }
 
 TEST_CASE(

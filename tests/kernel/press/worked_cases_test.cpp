@@ -125,7 +125,8 @@ TEST_CASE("Strap tension falls along the symmetric crown as worked by hand") {
 }
 
 TEST_CASE("Four strapped formers stand as worked by hand on a pack of 930") {
-  const PressPlan plan = second_case();
+  const PressPlan plan = planned(job_text("width = 900\nprofile = [{line = 120}, {bend = 70, radius = 380}]",
+                                          birch(7), kWorked + "[formers]\nspacing = {count = 4}\n"));
   REQUIRE(plan.sections.size() == 4);
   const double stations[] = {25, 318.3333, 611.6667, 905};
   for (std::size_t i = 0; i < 4; ++i) CHECK(plan.sections[i].z == Approx(stations[i]).margin(1e-4));

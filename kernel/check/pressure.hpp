@@ -1,0 +1,51 @@
+// How hard the pack is pressed, over girth and width.
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "kernel/job/job.hpp"
+#include "kernel/mechanics/spreading.hpp"
+#include "kernel/mechanics/strap_line.hpp"
+#include "kernel/press/plan.hpp"
+
+namespace lamwright {
+
+// The straps of a one-part press in the plane of one former.
+struct StrapPull {
+  StrapLine line;           // the top caul's outer line from where one end of the strap leaves to the other
+  double from = 0, to = 0;  // the same ends as stations on the neutral line
+  double left = 0, right = 0;            // N at the ratchets; 0 at an end without one
+  double exit_left = 0, exit_right = 0;  // radians
+  double friction = 0;
+  double pitch = 0;  // greatest distance from strap to strap
+
+  // `station` on the caul's line.
+  double tension(double station) const;
+  // Force of the end slat on the pack, N per mm of width: 2 T sin(exit / 2) / pitch.
+  double end_force(bool at_left) const;
+  // By which one ratchet pulls more than the other when it is tightened a tenth more: what drags the pack
+  // sideways, N a strap.
+  double drag() const { return 0.1 * std::max(left, right); }
+};
+// Nothing for a press without straps over the pack.
+std::optional<StrapPull> strap_pull(const Job& job, const PressPlan& plan);
+// Station on the pull's line of a station on the neutral line.
+double on_strap(const PressPlan& plan, const StrapPull& pull, double neutral_station);
+
+// MPa on the blank's outer face. A joint between two runs stands twice in `girth`, for pressure jumps there:
+// once as the end of one run, once as the start of the next.
+struct PressureMap {
+  std::vector<double> girth;                   // stations on the outer face
+  std::vector<double> width;                   // stations from the pack's near edge
+  std::vector<std::vector<double>> value;      // [girth][width]; 0 where the pack is not pressed
+  std::vector<double> along;                   // mean over the width at each girth station
+  std::vector<std::size_t> run;                // of the profile, that each girth station belongs to
+  double least = 0, mean = 0, greatest = 0;    // over the blank
+  double sound_least = 0, sound_greatest = 0;  // over the finished panel
+  double least_girth = 0, least_width = 0;     // where the finished panel is pressed least
+  Spreading straps;                            // along the width under straps or loops, per N/mm each
+};
+// Nothing where the plan knows of nothing that presses, or no pressure balances the pull.
+std::optional<PressureMap> pressure_map(const Job& job, const PressPlan& plan);
+
+}  // namespace lamwright

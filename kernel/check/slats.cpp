@@ -1,0 +1,145 @@
+#include "kernel/check/slats.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "kernel/check/seating.hpp"
+#include "kernel/mechanics/bed.hpp"
+#include "kernel/mechanics/sag.hpp"
+#include "kernel/mechanics/timber.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+
+namespace lamwright {
+namespace {
+
+constexpr const char* kFoundation = "beams on an elastic foundation (Hetenyi), finite elements";
+
+// Per N/mm of each strap the spreading is worked out for one; this is how much more presses at the girth
+// station that is pressed hardest.
+double hardest(const PressPlan& plan, const PressureMap& map) {
+  double most = 0;
+  for (std::size_t i = 0; i < map.along.size(); ++i) {
+    const bool flat = plan.load == Load::belt && plan.neutral.runs()[map.run[i]].straight();
+    if (!flat) most = std::max(most, map.along[i]);
+  }
+  return most / map.straps.mean;
+}
+
+void add_width(const Job& job, const PressPlan& plan, const PressureMap& map, std::vector<Finding>& out) {
+  out.push_back(judged(
+      {"width-even", "Least over mean pressure along the width", map.straps.even(), Bound::at_least,
+       job.formers.spacing.even, "", "pack", kFoundation, Verdict::caution,
+       "Put formers and straps closer (formers.spacing, \"auto\" finds the widest that will do), use thicker "
+       "slats, or a softer layer over them (caul.bedding)."}));
+  const double scale = hardest(plan, map);
+  if (scale <= 0) return;
+  out.push_back(judged({"slat-sag", "Sag of the slats between formers", map.straps.greatest_sag * scale,
+                        Bound::at_most, job.formers.spacing.sag, "mm", "bed caul", kFoundation,
+                        Verdict::caution, "Put formers closer or use thicker slats: the waves show."}));
+  if (job.caul.bending <= 0) return;
+  const double moment = std::max(map.straps.lower_moment, map.straps.upper_moment) * scale;
+  const double stress = 6 * moment / (job.caul.thickness * job.caul.thickness * job.caul.coverage);
+  out.push_back(judged({"slat-bending", "Bending stress of the slats", stress, Bound::at_most,
+                        design_strength(job.caul.bending), "MPa", "cauls",
+                        "EN 338 f_m,k of the slats, EN 1995-1-1 k_mod 0.9 (short-term), gamma_M 1.3",
+                        Verdict::fail, "Put formers closer or use thicker slats."}));
+}
+
+// EI per mm of width of what lies between slats and glue lines: cover sheet and outermost ply, loose.
+double face_stiffness(const Job& job, const Panel& panel) {
+  double stiffness = 0;
+  if (panel.cover > 0) stiffness += job.layup.cover_board.along * second_moment(1, panel.cover);
+  const Ply& face = panel.plies.back();
+  return stiffness + face.modulus * second_moment(1, face.thickness);
+}
+
+void add_lagging(const Job& job, const PressPlan& plan, const std::optional<PressureMap>& map,
+                 std::vector<Finding>& out) {
+  if (!job.caul.pitch || job.caul.lagging == Lagging::close) return;
+  const double pitch = *job.caul.pitch, width = pitch * job.caul.coverage, gap = pitch - width;
+  if (gap <= kAtLeast) return;
+  out.push_back(judged(
+      {"lagging-even", "Least over mean pressure under the gaps of open lagging",
+       lagging_evenness(job, plan.panel, pitch, width), Bound::at_least, kEven, "", "cauls", kFoundation,
+       Verdict::caution,
+       "Gaps of " + number(gap, 1) +
+           " print through: lay the slats closer (caul.lagging = \"close\") or use a stiffer cover sheet "
+           "(layup.cover), above all under thin face veneers."}));
+  if (!map) return;
+  constexpr double kMostSag = 0.05;  // common practice, no source
+  const double pressure = *std::max_element(map->along.begin(), map->along.end());
+  const double sag = pressure * std::pow(gap, 4) / (384 * face_stiffness(job, plan.panel));
+  out.push_back(
+      judged({"lagging-sag", "Sag of cover sheet and outer ply over a gap between slats", sag, Bound::at_most,
+              kMostSag, "mm", "cauls", "beam clamped at both ends, p g^4 / (384 E I)", Verdict::caution,
+              "Lay the slats closer (caul.lagging = \"close\") or use a stiffer cover sheet."}));
+}
+
+// Flat slats on a bend touch it with their middles (a crown) or edges (a hollow).
+void add_facets(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  if (!job.caul.pitch) return;
+  constexpr double kBridged = 0.2;  // share of the cover sheet's thickness that it evens out; common practice
+  const double width = *job.caul.pitch * job.caul.coverage;
+  double facet = 0, tightest = INFINITY;
+  std::string where = "cauls";
+  for (const Layer& layer : plan.layers) {
+    const bool bed = layer.kind == Layer::Kind::bed_caul;
+    if (!bed && layer.kind != Layer::Kind::top_caul) continue;
+    for (std::size_t i = 0; i < layer.inner.runs().size(); ++i) {
+      const Run& run = layer.inner.runs()[i];
+      if (run.straight()) continue;
+      const double towards = bed ? layer.thickness : 0;  // the side of the slat that meets the pack
+      const double radius = std::abs(1 / run.curvature + towards);
+      if (radius >= tightest) continue;
+      tightest = radius;
+      facet = width * width / (8 * radius);
+      where = std::string(bed ? "bed caul, " : "top caul, ") + run_name(layer.inner, i);
+    }
+  }
+  const double limit = kBridged * plan.panel.cover;
+  const double narrow = rounded_down(std::sqrt(8 * tightest * limit), 0);
+  out.push_back(
+      judged({"facets", "Height of the facets that flat slats make on a bend", facet, Bound::at_most, limit,
+              "mm", where,
+              "sagitta w^2 / (8 R); a cover sheet evens out a fifth of its "
+              "thickness: common practice, no source",
+              Verdict::caution,
+              (narrow >= 5 ? "Use slats at most " + number(narrow) + " wide there, or" : std::string("Use")) +
+                  " a cover sheet at least " + number(std::ceil(facet / kBridged * 2) / 2, 1) +
+                  " thick, or hollow the slats' faces."}));
+}
+
+}  // namespace
+
+double lagging_evenness(const Job& job, const Panel& panel, double pitch, double width) {
+  if (pitch - width <= kAtLeast) return 1;
+  constexpr int kSlats = 5;  // the middle one is far enough from the ends
+  std::vector<BedLayer> rest;
+  for (std::size_t i = 0; i + 1 < panel.plies.size(); ++i)
+    rest.push_back({panel.plies[i].thickness, panel.plies[i].across});
+  if (rest.empty()) rest.push_back({panel.plies.front().thickness, panel.plies.front().across});
+  SpreadingSpec spec;
+  spec.width = kSlats * pitch;
+  spec.upper = face_stiffness(job, panel);
+  spec.bed = bed_stiffness(rest, 0);
+  spec.lower = 1e6 * spec.bed * std::pow(spec.width, 4);  // what lies below is not asked here
+  spec.supports = {0, spec.width};
+  for (int i = 0; i < kSlats; ++i) spec.loads.push_back({(i + 0.5) * pitch, width, 1});
+  const Spreading found = spread(spec);
+  double least = INFINITY;
+  for (std::size_t i = 0; i < found.z.size(); ++i)
+    if (found.z[i] >= 1.5 * pitch && found.z[i] <= 3.5 * pitch) least = std::min(least, found.pressure[i]);
+  return least / found.mean;
+}
+
+std::vector<Finding> slat_findings(const Job& job, const PressPlan& plan,
+                                   const std::optional<PressureMap>& map) {
+  std::vector<Finding> out;
+  if (map) add_width(job, plan, *map, out);
+  add_lagging(job, plan, map, out);
+  add_facets(job, plan, out);
+  return out;
+}
+
+}  // namespace lamwright

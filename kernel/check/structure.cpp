@@ -1,0 +1,291 @@
+#include "kernel/check/structure.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "kernel/mechanics/sag.hpp"
+#include "kernel/mechanics/screw.hpp"
+#include "kernel/mechanics/timber.hpp"
+#include "kernel/profile/offset.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
+#include "shared/units.hpp"
+
+namespace lamwright {
+namespace {
+
+constexpr double kGravity = 9.80665;
+
+std::string strength_basis(const Job& job, const std::string& strength) {
+  return "EN 338:2016 " + strength + " of " + job.beams.timber_class +
+         ", EN 1995-1-1 k_mod 0.9 (short-term), gamma_M 1.3";
+}
+
+// What one strap puts on the end of its beam.
+struct EndPull {
+  double up = 0;     // N, across the beam
+  double lever = 0;  // mm from the strap hole to the former's foot
+};
+
+EndPull end_pull(const PressPlan& plan, const StrapEnd& end, double tension) {
+  const Vec2 from = end.roller ? end.roller->off : end.leaves;
+  const Vec2 along = (from - end.mark).normalized();
+  return {tension * std::abs(along.y()), std::max(0.0, std::abs(end.mark.x()) - plan.foot_half)};
+}
+
+// The beam's ends are drawn up beside the former, which bears on it at the ends of its foot.
+void add_drawn_beam(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  const Closure& closure = plan.closures.front();
+  const NetSection section = net_section(job.beams);
+  double moment = 0, up = 0, bend = 0;
+  for (const StrapEnd* end : {&closure.left, &closure.right}) {
+    const EndPull pull = end_pull(plan, *end, closure.tension);
+    moment = std::max(moment, pull.up * pull.lever);
+    up = std::max(up, pull.up);
+    bend = std::max(bend, pull.up * std::pow(pull.lever, 3) / (3 * job.beams.modulus * section.inertia));
+  }
+  out.push_back(
+      judged({"beam-bending", "Bending stress of the beams", moment / section.modulus, Bound::at_most,
+              design_strength(job.beams.bending), "MPa", "beams", strength_basis(job, "f_m,k"), Verdict::fail,
+              "Use deeper beams (beams.section), wider feet, or less tension (straps.tension)."}));
+  constexpr double kMostBend = 2;  // of a beam's end, which no panel feels; common practice, no source
+  out.push_back(judged({"beam-end", "Deflection of a beam's end beyond the foot", bend, Bound::at_most,
+                        kMostBend, "mm", "beams", "cantilever, P a^3 / (3 E I)", Verdict::caution,
+                        "Use deeper beams (beams.section): they give while the straps are drawn."}));
+  const double quarter = job.formers.thickness * plan.foot_width / 4;
+  out.push_back(
+      judged({"foot-bearing", "Pressure of a former's foot on its beam", up / quarter, Bound::at_most,
+              design_strength(job.beams.timber.crush), "MPa", "foot",
+              strength_basis(job, "f_c,90,k") + "; a strap's pull borne by the foot's outer quarter",
+              Verdict::caution, "Give the former a wider foot, or put a plate between foot and beam."}));
+}
+
+// A strap's pull on its hole splits the beam along the grain towards the edge it is drawn to.
+void add_splitting(const Job& job, double pull, std::vector<Finding>& out) {
+  constexpr double kHoleFromEdge = 2.0 / 3;  // of the depth, to the edge it is drawn to
+  const double depth = job.beams.depth;
+  const double strength = design_strength(splitting_en1995(job.beams.width, depth, kHoleFromEdge * depth));
+  out.push_back(judged(
+      {"beam-splitting", "Pull across the grain at a strap hole", pull, Bound::at_most, strength, "N",
+       "beam ends", "EN 1995-1-1 8.1.4 (a formula for softwood, taken for hardwood), k_mod 0.9, gamma_M 1.3",
+       Verdict::fail,
+       "The beam splits along its grain: use deeper or wider beams (beams.section), wrap the ends, "
+       "or pull less."}));
+}
+
+// The pin carries the strap's fitting on both sides of the beam and lies in the wood between.
+void add_pin(const Job& job, double pull, std::vector<Finding>& out) {
+  constexpr double kYield = 235;  // of mild steel S235, EN 10025-2, MPa; from memory
+  const double section = kPi * std::pow(job.straps.hole, 3) / 32;
+  const double stress = pull * job.beams.width / 8 / section;
+  const double diameter = job.straps.hole * std::cbrt(stress / kYield);
+  out.push_back(
+      judged({"strap-pin", "Bending stress of the pin through a strap hole", stress, Bound::at_most, kYield,
+              "MPa", "beam ends",
+              "beam on two supports under an even load, F b / 8; yield of mild steel S235 (EN 10025-2), "
+              "from memory",
+              stress > 1.5 * kYield ? Verdict::fail : Verdict::caution,
+              "Use pins of at least " + number(std::ceil(diameter), 0) + " (straps.hole), or pull less."}));
+}
+
+// Beam and former of a two-part press bend side by side between the loops.
+EvenBeam rigged_beam(const Job& job, const PressPlan& plan) {
+  const Closure& closure = plan.closures.front();
+  const double reach = (closure.right.mark.x() - closure.left.mark.x()) / 2;
+  const double span = chord(plan.neutral);
+  const Board& board = job.formers.board_row;
+  const double former =
+      std::min(board.along, board.across) * second_moment(job.formers.thickness, plan.former_depth);
+  return {reach, std::min(reach, span / 2), closure.pull() / span,
+          job.beams.modulus * second_moment(job.beams.width, job.beams.depth) + former};
+}
+
+void add_rigged_beam(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  const EvenBeam beam = rigged_beam(job, plan);
+  const double stress = job.beams.modulus * beam.curvature(0) * job.beams.depth / 2;
+  out.push_back(
+      judged({"beam-bending", "Bending stress of the beams", stress, Bound::at_most,
+              design_strength(job.beams.bending), "MPa", "beams",
+              strength_basis(job, "f_m,k") + "; beam and former's least depth side by side", Verdict::fail,
+              "Use deeper beams (beams.section), raise formers.min_depth, or pull less."}));
+  constexpr double kMostSag = 0.5;  // common practice, no source
+  out.push_back(
+      judged({"beam-sag", "Bend of beam and former between the loops", beam.sag(beam.half_load),
+              Bound::at_most, kMostSag, "mm", "beams",
+              "beam on two supports under an even load; beam and former's least depth side by side",
+              Verdict::caution,
+              "The middle gets less pressure than the ends: use deeper beams (beams.section), raise "
+              "formers.min_depth, or pull less."}));
+}
+
+void add_loop_bearing(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  const Closure& closure = plan.closures.front();
+  const double pull = 2 * closure.tension;
+  out.push_back(judged({"loop-bearing", "Pressure of a strap loop on its beam",
+                        pull / (closure.width * job.beams.width), Bound::at_most,
+                        design_strength(job.beams.timber.crush), "MPa", "beams",
+                        strength_basis(job, "f_c,90,k"), Verdict::caution,
+                        "Lay a hardwood pad or a plate under the loop, and round the beam's edges."}));
+  const double foot = 2 * pull / (job.formers.thickness * plan.foot_width);
+  out.push_back(
+      judged({"foot-bearing", "Pressure of a former's foot on its beam", foot, Bound::at_most,
+              design_strength(job.beams.timber.crush), "MPa", "foot", strength_basis(job, "f_c,90,k"),
+              Verdict::caution, "Use thicker boards, or pull less."}));
+}
+
+void add_slat_bearing(const Job& job, const PressureMap& map, std::vector<Finding>& out) {
+  if (job.caul.crush <= 0 || map.straps.mean <= 0) return;
+  const double most = *std::max_element(map.along.begin(), map.along.end());
+  const double stress =
+      map.straps.reaction * most / map.straps.mean / (job.formers.thickness * job.caul.coverage);
+  out.push_back(judged(
+      {"slat-bearing", "Pressure of the slats on a former's edge", stress, Bound::at_most,
+       design_strength(job.caul.crush), "MPa", "contact edge",
+       "strength across the grain of " + job.caul.stiffness_from + "; EN 1995-1-1 k_mod 0.9, gamma_M 1.3",
+       Verdict::caution, "Use thicker boards, more formers, or pull less."}));
+}
+
+// The end slat is drawn down at its outer edge, which presses there with four times its mean pressure.
+void add_dent(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  const auto pull = strap_pull(job, plan);
+  if (!pull) return;
+  constexpr double kBare = 2.5;  // f_c,90 of class C24, EN 338:2016: what a face without a cover sheet stands
+  const double crush = plan.panel.cover > 0 ? job.layup.cover_board.crush : kBare;
+  for (const bool left : {true, false}) {
+    double width = 0;
+    for (const Layer& layer : plan.layers)
+      if (layer.kind == Layer::Kind::top_caul && !layer.slats.empty())
+        width = (left ? layer.slats.front() : layer.slats.back()).width();
+    if (width <= 0) return;
+    const std::string end = left ? "left" : "right";
+    out.push_back(judged(
+        {"end-slat-" + end, "Pressure under the outer edge of the end slat",
+         4 * pull->end_force(left) / width, Bound::at_most, design_strength(crush), "MPa", end + " end",
+         "rigid slat loaded at its edge; strength across the grain of " +
+             (plan.panel.cover > 0 ? job.layup.cover_board.label : std::string("softwood C24")) +
+             ", k_mod 0.9, gamma_M 1.3",
+         Verdict::caution, "It dents the pack: use a thicker cover sheet, a wider end slat, or more trim."}));
+  }
+}
+
+// Board left above the tips of the foot screws: for the caul screw's pilot and a web.
+void add_screw_tip(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  constexpr double kLeft = 40;  // pilot 30, web 10
+  out.push_back(judged({"screw-tip", "Board left above the tips of the foot screws",
+                        plan.former_depth - job.beams.screw_reach, Bound::at_least, kLeft, "mm", "formers",
+                        kPractice, Verdict::caution,
+                        "Raise formers.min_depth, or let the screws reach less far (beams.screw.reach)."}));
+}
+
+int foot_screws(const PressPlan& plan) {
+  for (const Part& part : plan.parts)
+    if (part.kind() == PartKind::beam)
+      return int(std::count_if(part.bores().begin(), part.bores().end(),
+                               [](const Bore& bore) { return bore.use == BoreUse::foot_screw; }));
+  return 0;
+}
+
+// Lifted by its beams the upper half hangs from its foot screws.
+void add_hanging(const Job& job, const PressPlan& plan, const Masses& masses, std::vector<Finding>& out) {
+  const int screws = foot_screws(plan) * int(plan.closures.size());
+  if (plan.load == Load::belt || screws == 0) return;
+  constexpr double kSafety = 5.5;  // ultimate over NDS design withdrawal, 15 700 / 2850 in their inch forms
+  constexpr double kSwing = 2;     // a load that is set down hard; common practice, no source
+  const double gravity = job.formers.board_row.density / 1120;  // specific gravity at 12 % moisture
+  const double hold =
+      withdrawal_wood(gravity, job.beams.screw_diameter, job.beams.screw_reach) * kEndGrain / kSafety;
+  const double each = kSwing * masses.upper * kGravity / screws;
+  out.push_back(
+      judged({"upper-screws", "Pull on a foot screw when the upper half is lifted", each, Bound::at_most,
+              hold, "N", "upper half",
+              "Wood Handbook FPL-GTR-282 eq. 8-10a (ultimate, end grain three quarters) over 5.5; load "
+              "doubled: common practice, no source",
+              Verdict::fail, "Use more or longer foot screws (beams.screw), or lift by the formers."}));
+}
+
+void add_ratchets(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  double apart = INFINITY, every_second = INFINITY;
+  for (std::size_t i = 1; i < plan.closures.size(); ++i) {
+    apart = std::min(apart, plan.closures[i].z - plan.closures[i - 1].z);
+    if (i > 1) every_second = std::min(every_second, plan.closures[i].z - plan.closures[i - 2].z);
+  }
+  const bool staggered =
+      std::any_of(plan.closures.begin(), plan.closures.end(), [](const Closure& c) { return c.staggered; });
+  const double beside = staggered ? every_second : apart;
+  if (!std::isfinite(beside)) return;
+  out.push_back(judged({"ratchet-spacing",
+                        staggered ? "Distance between ratchets side by side, left and right by turns"
+                                  : "Distance between ratchets side by side",
+                        beside, Bound::at_least, job.straps.ratchet_width, "mm", "straps", kPractice,
+                        Verdict::caution, "Put straps on every second former (beams.every = 2)."}));
+}
+
+void add_masses(const Masses& masses, std::vector<Finding>& out) {
+  constexpr double kOnePerson = 25;  // kg, common practice, no source; local rules come first
+  const auto add = [&](const char* id, const std::string& title, double mass, const std::string& where) {
+    out.push_back(judged(
+        {id, title, mass, Bound::at_most, kOnePerson, "kg", where,
+         "25 kg for one person: common practice, no source; local rules come first", Verdict::caution,
+         std::string("Lift it with two people") + (mass > 2 * kOnePerson ? " and a hoist" : "") + "."}));
+  };
+  add("lift-part", "Mass of the heaviest part", masses.heaviest, masses.heaviest_part);
+  if (masses.upper > 0) add("lift-upper", "Mass of the upper half with its caul", masses.upper, "upper half");
+  add("lift-panel", "Mass of the panel as pressed", masses.panel, "panel");
+}
+
+}  // namespace
+
+NetSection net_section(const BeamSpec& beams) {
+  const double sink = std::clamp(beams.depth + beams.screw_reach - beams.screw_length, 0.0, beams.depth);
+  const double bore = beams.screw_diameter + 1;
+  // Rectangles from below: beside the counterbore, beside the bore.
+  struct Piece {
+    double width, from, to;
+  };
+  const std::array<Piece, 2> pieces{
+      {{beams.width - beams.counterbore, 0, sink}, {beams.width - bore, sink, beams.depth}}};
+  double area = 0, first = 0;
+  for (const Piece& p : pieces) {
+    area += p.width * (p.to - p.from);
+    first += p.width * (p.to * p.to - p.from * p.from) / 2;
+  }
+  const double middle = first / area;
+  NetSection out;
+  for (const Piece& p : pieces)
+    out.inertia += p.width * (std::pow(p.to - middle, 3) - std::pow(p.from - middle, 3)) / 3;
+  out.modulus = out.inertia / std::max(middle, beams.depth - middle);
+  return out;
+}
+
+std::vector<Finding> structure_findings(const Job& job, const PressPlan& plan,
+                                        const std::optional<PressureMap>& map, const Masses& masses) {
+  std::vector<Finding> out;
+  if (!plan.closures.empty()) {
+    const Closure& closure = plan.closures.front();
+    if (plan.load == Load::belt) {
+      add_drawn_beam(job, plan, out);
+      const double up = std::max(end_pull(plan, closure.left, closure.tension).up,
+                                 end_pull(plan, closure.right, closure.tension).up);
+      add_splitting(job, up, out);
+      add_pin(job, closure.tension, out);
+    } else {
+      if (plan.load == Load::seated) add_rigged_beam(job, plan, out);
+      if (closure.loop && closure.loop->pinned) {
+        add_splitting(job, 2 * closure.tension, out);
+        add_pin(job, 2 * closure.tension, out);
+      } else {
+        add_loop_bearing(job, plan, out);
+      }
+    }
+    add_screw_tip(job, plan, out);
+    add_ratchets(job, plan, out);
+    add_dent(job, plan, out);
+    add_hanging(job, plan, masses, out);
+  }
+  if (map) add_slat_bearing(job, *map, out);
+  add_masses(masses, out);
+  return out;
+}
+
+}  // namespace lamwright

@@ -23,5 +23,6 @@ void print_table(const std::string& title, const std::vector<std::vector<std::st
 int main() {
   lamwright::bench::bench_bores();
   lamwright::bench::bench_seating();
+  lamwright::bench::bench_pressure();
   lamwright::bench::bench_job();
 }

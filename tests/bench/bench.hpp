@@ -30,6 +30,9 @@ void bench_bores();
 // Seating of an upper mould: closed form and samples.
 void bench_seating();
 
+// Pressure map and check at growing numbers of stations.
+void bench_pressure();
+
 // A whole job, stage by stage.
 void bench_job();
 

@@ -1,8 +1,8 @@
 // Seating of a two-part mould: closed form on each run beside the plain way, sums over samples of the girth.
 #include <Eigen/Dense>
 
-#include "kernel/mechanics/pull.hpp"
 #include "kernel/mechanics/best_pull.hpp"
+#include "kernel/mechanics/pull.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "tests/bench/bench.hpp"

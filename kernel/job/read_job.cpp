@@ -8,53 +8,35 @@
 #include "kernel/job/reader.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
+#include "shared/toml_text.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright {
 namespace {
 
-constexpr std::size_t kMostBytes = 4 << 20;
+constexpr const char* kShort = "a job file is a few lines";
 
-// Without a byte-order mark and with LF line ends, so that files from any editor read alike.
-std::string normalised(std::string_view text, const std::string& file) {
-  const auto refuse = [&](const std::string& problem, const std::string& remedy) {
-    throw job_error({file, 0, 0, {}}, problem, remedy);
-  };
-  if (text.size() > kMostBytes) refuse("the file is larger than 4 MB", "a job file is a few lines");
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
-    refuse("the file is UTF-16", "save it as UTF-8");
-  if (text.find('\0') != std::string_view::npos) refuse("the file contains NUL bytes", "save it as UTF-8");
-  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  std::string out;
-  out.reserve(text.size());
-  for (std::size_t i = 0; i < text.size(); ++i)
-    if (text[i] != '\r' || i + 1 >= text.size() || text[i + 1] != '\n') out += text[i];
-  if (out.find('\r') != std::string::npos)
-    refuse("lines end with CR alone", "save it with LF or CRLF line ends");
-  if (const auto fault = utf8_fault(out))
-    refuse("byte " + std::to_string(*fault + 1) + " is not UTF-8", "save it as UTF-8");
-  return out;
-}
-
-// "Error while parsing floating-point: expected ..." says no more than its second half.
-std::string without_prefix(const std::string& problem) {
-  const std::string prefix = "Error while parsing ";
-  if (!problem.starts_with(prefix)) return problem;
-  const auto colon = problem.find(": ");
-  return colon == std::string::npos ? problem : "cannot be read: " + problem.substr(colon + 2);
-}
-
-toml::table parsed(const std::string& text, const std::string& file) {
-  try {
-    return toml::parse(text, file);
-  } catch (const toml::parse_error& fault) {
-    std::string problem(fault.description());
-    for (char& c : problem)
-      if (c == '\n') c = ' ';
-    throw job_error({file, int(fault.source().begin.line), int(fault.source().begin.column), {}},
-                    without_prefix(problem), "correct this line");
+// What the job's files hold becomes part of its number: with other trade rows it is another job.
+class NotedSources : public Sources {
+ public:
+  explicit NotedSources(const Sources& sources) : sources_(sources) {}
+  std::string read(const std::string& name) const override {
+    std::string text = sources_.read(name);
+    noted_ += text;
+    return text;
   }
-}
+  std::vector<DataText> data() const override {
+    std::vector<DataText> texts = sources_.data();
+    for (const DataText& text : texts) noted_ += text.text;
+    return texts;
+  }
+  std::string date() const override { return sources_.date(); }
+  const std::string& noted() const { return noted_; }
+
+ private:
+  const Sources& sources_;
+  mutable std::string noted_;
+};
 
 Face read_face(Reader& reader) {
   const std::string face = reader.text(reader.at("panel.face"));
@@ -123,7 +105,7 @@ PullSpec read_pull(Reader& reader) {
   const std::string allowed =
       "allowed square-to-chord, bisector, or degrees from the chord's normal, -90 to 90";
   if (node && !node.node->is_string()) {
-    reader.refuse(node, "read " + as_read(*node.node), allowed);
+    reader.refuse(node, "read " + value_read(*node.node), allowed);
     return pull;
   }
   const std::string text = reader.text(node);
@@ -214,7 +196,7 @@ std::vector<std::string> data_names(Reader& reader) {
   std::vector<std::string> names;
   for (const Node& node : nodes) {
     if (!node.node->is_string() || node.node->value<std::string>()->empty())
-      reader.refuse(node, "read " + as_read(*node.node), "give a file name in quotes, or a list of them");
+      reader.refuse(node, "read " + value_read(*node.node), "give a file name in quotes, or a list of them");
     else
       names.push_back(reader.text(node));
   }
@@ -308,10 +290,11 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
 }  // namespace
 
 JobResult read_job(std::string_view text, const std::string& file, const std::vector<KeyRow>& schemas,
-                   const Sources& sources) {
+                   const Sources& given) {
   try {
-    const std::string source = normalised(text, file);
-    const toml::table root = parsed(source, file);
+    const NotedSources sources(given);
+    const std::string source = plain_toml(text, file, kShort);
+    const toml::table root = parsed_toml(source, file);
     Reader reader(root, file, schemas);
     if (!one_panel(reader)) return {std::nullopt, reader.errors()};
     check_schema(reader);
@@ -320,7 +303,7 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
     const auto trade = trade_of(reader, sources);
     if (!trade) return {std::nullopt, reader.errors()};
     Job job = read_all(reader, *trade, sources, schemas);
-    job.number = short_hash(source);
+    job.number = short_hash(source + sources.noted());
     if (reader.errors().empty()) return {std::move(job), {}};
     return {std::nullopt, reader.errors()};
   } catch (const Error& error) {
@@ -330,7 +313,7 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
 
 JobResult read_test_piece(std::string_view text, const std::string& file, const Sources& sources) {
   try {
-    const toml::table root = parsed(normalised(text, file), file);
+    const toml::table root = parsed_toml(plain_toml(text, file, kShort), file);
     Reader reader(root, file, {});
     reader.read_units();
     const auto trade = trade_of(reader, sources);
@@ -350,7 +333,7 @@ JobResult read_test_piece(std::string_view text, const std::string& file, const 
 
 ProfileResult read_profile(std::string_view text, const std::string& file, const Sources&) {
   try {
-    const toml::table root = parsed(normalised(text, file), file);
+    const toml::table root = parsed_toml(plain_toml(text, file, kShort), file);
     Reader reader(root, file, {});
     reader.read_units();
     auto profile = read_profile_node(reader, reader.at("panel.profile"));

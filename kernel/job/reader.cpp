@@ -5,6 +5,7 @@
 
 #include "shared/number.hpp"
 #include "shared/text.hpp"
+#include "shared/toml_text.hpp"
 
 namespace lamwright {
 namespace {
@@ -26,17 +27,6 @@ std::string last_part(const std::string& path) { return path.substr(path.find_la
 std::string limit_text(double value) { return value >= 1e12 ? "any" : number(value, 6); }
 
 }  // namespace
-
-std::string as_read(const toml::node& node) {
-  if (const auto text = node.value<std::string>(); node.is_string()) return "\"" + *text + "\"";
-  if (node.is_integer()) return std::to_string(*node.value<int64_t>());
-  if (node.is_floating_point()) {
-    const double value = *node.value<double>();
-    return std::isinf(value) ? number(value) : std::abs(value) >= 1e15 ? "a huge number" : number(value, 9);
-  }
-  if (node.is_boolean()) return *node.value<bool>() ? "true" : "false";
-  return node.is_array() ? "a list" : node.is_table() ? "a table" : "a date";
-}
 
 bool named(const Node& node) {
   const auto text = node.node ? node.node->value<std::string>() : std::nullopt;
@@ -106,7 +96,7 @@ double Reader::ranged(const Node& node, double value, double scale, const std::s
   const KeyRow& r = row(node);
   const double scaled = value * scale;
   if (std::isfinite(scaled) && scaled >= r.least && scaled <= r.most) return scaled;
-  refuse(node, "read " + as_read(*node.node),
+  refuse(node, "read " + value_read(*node.node),
          "allowed " + limit_text(r.least) + " to " + limit_text(r.most) + (unit.empty() ? "" : " " + unit));
   return std::clamp(0.0, r.least, r.most);
 }
@@ -119,7 +109,7 @@ double Reader::length(const Node& node) {
   }
   if (node.node->is_number()) return ranged(node, *node.node->value<double>(), factor(units_), "mm");
   if (!node.node->is_string()) {
-    refuse(node, "read " + as_read(*node.node), "give a length like 18 or \"3/4 in\"");
+    refuse(node, "read " + value_read(*node.node), "give a length like 18 or \"3/4 in\"");
     return r.least;
   }
   const std::string text = *node.node->value<std::string>();
@@ -143,7 +133,7 @@ double Reader::number(const Node& node) {
     return r.fallback.empty() ? r.least : parse_length(r.fallback, LengthUnit::mm).value;
   }
   if (!node.node->is_number()) {
-    refuse(node, "read " + as_read(*node.node),
+    refuse(node, "read " + value_read(*node.node),
            "give a number from " + limit_text(r.least) + " to " + limit_text(r.most));
     return r.least;
   }
@@ -159,7 +149,7 @@ int Reader::integer(const Node& node) {
   const auto value = node.node->is_number() ? node.node->value<double>() : std::nullopt;
   if (!value || !std::isfinite(*value) || *value != std::floor(*value) || *value < r.least ||
       *value > r.most) {
-    refuse(node, "read " + as_read(*node.node),
+    refuse(node, "read " + value_read(*node.node),
            "allowed: a whole number from " + limit_text(r.least) + " to " + limit_text(r.most));
     return int(r.least);
   }
@@ -172,7 +162,7 @@ double Reader::quantity(const Node& node, Reading (*parse)(std::string_view), co
   if (node.node->is_number()) return ranged(node, *node.node->value<double>(), 1, unit);
   try {
     if (node.node->is_string()) return ranged(node, parse(*node.node->value<std::string>()).value, 1, unit);
-    refuse(node, "read " + as_read(*node.node),
+    refuse(node, "read " + value_read(*node.node),
            "allowed " + limit_text(r.least) + " to " + limit_text(r.most) + " " + unit);
   } catch (const Error& fault) {
     refuse(node, fault.problem(), fault.remedy());
@@ -187,7 +177,7 @@ double Reader::pressure(const Node& node) { return quantity(node, parse_pressure
 bool Reader::flag(const Node& node) {
   if (!node) return row(node).fallback == "true";
   if (node.node->is_boolean()) return *node.node->value<bool>();
-  refuse(node, "read " + as_read(*node.node), "allowed true or false");
+  refuse(node, "read " + value_read(*node.node), "allowed true or false");
   return false;
 }
 
@@ -199,7 +189,7 @@ std::string Reader::text(const Node& node) {
     return {};
   }
   if (!node.node->is_string()) {
-    refuse(node, "read " + as_read(*node.node),
+    refuse(node, "read " + value_read(*node.node),
            r.choices.empty() ? "give a text in quotes" : "allowed " + listed(r.choices));
     return {};
   }

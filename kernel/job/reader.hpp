@@ -23,9 +23,6 @@ struct Node {
 // A text that begins with a letter: a name, not a quantity.
 bool named(const Node& node);
 
-// What stands at a node, for a message: "\"birch\"", "12.5", "a list".
-std::string as_read(const toml::node& node);
-
 class Reader {
  public:
   Reader(const toml::table& root, std::string file, const std::vector<KeyRow>& schemas);

@@ -16,6 +16,7 @@ namespace {
 constexpr double kStrapFrom = 1, kStrapTo = 5;  // past the map's right edge
 constexpr double kNamesBelow = 4.5;             // base line of the names of runs
 constexpr double kKnee = 6.5, kNumbers = 10.5;  // below the map
+constexpr double kOutlined = 8;                 // least pitch of formers on paper for outlined greys
 constexpr double kApart = 4;                    // lines of numbers
 
 double over(const Panel& panel) { return panel.thickness - panel.neutral_height; }
@@ -158,9 +159,11 @@ std::vector<double> outer_joints(const PressPlan& plan) {
 }
 
 void add_pressure_bands(Drawing& drawing, const PressureView& view) {
+  // Where formers stand close, outlines would cover the greys that they part.
+  const char* pen = view.view.scale * view.plan.spacing.pitch < kOutlined ? pens::kFill : pens::kBlock;
   for (int step = 0; step < view.steps.count(); ++step) {
     Area area = area_above(view, step);
-    if (!area.loops.empty()) drawing.add(pens::kBlock, std::move(area));
+    if (!area.loops.empty()) drawing.add(pen, std::move(area));
   }
   const Box2 box = view.box();
   const double trim = view.view.scale * view.plan.panel.trim;

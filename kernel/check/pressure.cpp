@@ -44,6 +44,14 @@ std::vector<Patch> strap_loads(const Job& job, const PressPlan& plan, Moulds mou
   return loads(planes, strapped, moulds, load_width(job, moulds), 1);
 }
 
+// Boards without gaps are a block: it carries all along the width, and the upper one presses all along it.
+void as_block(SpreadingSpec& slats, Moulds moulds, double straps) {
+  slats.lower = rigid_base(slats.bed, slats.supports[1] - slats.supports[0]);
+  if (moulds == Moulds::lower) return;
+  slats.loads.clear();
+  slats.even = straps / slats.width;
+}
+
 // Mean pressure over the width at a station of run i of the neutral line, and what spreads it.
 struct Pressed {
   double mean = 0;
@@ -63,11 +71,8 @@ class Pressing {
       for (const double z : plan.flats[f].planes) spec.loads.push_back({z, plan.flats[f].width, 1});
       if (plan.load == Load::belt) clamps_[f] = lamwright::spread(spec);
     }
-    // A stack of boards is one block that presses all along the width.
-    if (moulds == Moulds::both && plan.spacing.clear < kAtLeast)
-      slats.even = double(plan.closures.size()) / width_;
-    else
-      slats.loads = strap_loads(job, plan, moulds);
+    slats.loads = strap_loads(job, plan, moulds);
+    if (plan.spacing.clear < kAtLeast) as_block(slats, moulds, double(plan.closures.size()));
     straps_ = lamwright::spread(slats);
   }
 

@@ -123,8 +123,11 @@ double lagging_evenness(const Job& job, const Panel& panel, double pitch, double
   spec.width = kSlats * pitch;
   spec.upper = face_stiffness(job, panel);
   spec.bed = bed_stiffness(rest, 0);
-  spec.lower = 1e6 * spec.bed * std::pow(spec.width, 4);  // what lies below is not asked here
-  spec.supports = {0, spec.width};
+  // What lies below is not asked here: it is held so often that it does not give.
+  constexpr int kHeld = 8;
+  const double apart = pitch / kHeld;
+  spec.lower = rigid_base(spec.bed, apart);
+  for (int i = 0; i <= kSlats * kHeld; ++i) spec.supports.push_back(std::min(i * apart, spec.width));
   for (int i = 0; i < kSlats; ++i) spec.loads.push_back({(i + 0.5) * pitch, width, 1});
   const Spreading found = spread(spec);
   double least = INFINITY;

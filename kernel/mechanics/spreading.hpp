@@ -42,6 +42,10 @@ struct Spreading {
   double at(double station) const;  // pressure there, straight between the stations
 };
 
+// EI of lower slats that do not give between supports `apart`: their sag there is below a hundred-thousandth of
+// the bed's. Much stiffer ones would spoil the equations.
+inline double rigid_base(double bed, double apart) { return 1e3 * bed * apart * apart * apart * apart; }
+
 // Throws Error (internal) outside the domains above.
 Spreading spread(const SpreadingSpec& spec);
 

@@ -212,11 +212,11 @@ TEST_CASE("every station of a map lies in the greys that its pressure has passed
     CAPTURE(demo.name);
     for (std::size_t i = 0; i < map.girth.size(); ++i)
       for (std::size_t j = 0; j < map.width.size(); ++j)
-        for (int step = 0; step < steps.count(); ++step) {
+        for (std::size_t step = 0; step < bands.size(); ++step) {
           const Vec2 at{map.girth[i], map.width[j]};
           if (distance_to(bands[step], at) < 2 * kSeen) continue;  // on an edge: either
           ++seen;
-          if (covers(bands[step], at) != (map.value[i][j] > steps.bound(step)))
+          if (covers(bands[step], at) != (map.value[i][j] > steps.bound(int(step))))
             FAIL_CHECK("girth " << at.x() << ", width " << at.y() << ", step " << step);
         }
   }

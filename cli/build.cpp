@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include "cli/command.hpp"
 #include "cli/job_run.hpp"
 #include "cli/options.hpp"
@@ -13,9 +11,7 @@ namespace {
 
 // "22.2 mm, limit 15 mm"
 std::string against_limit(const Finding& f) {
-  const std::string unit = f.unit.empty() ? "" : " " + f.unit;
-  const std::string limit = std::isfinite(f.limit) ? number(f.limit, 2) + unit : "unknown";
-  return number(f.value, 2) + unit + ", limit " + limit;
+  return with_unit(f.value, f.unit) + ", limit " + with_unit(f.limit, f.unit);
 }
 
 std::string summary_text(const Evaluation& result, const std::string& folder, std::size_t files) {
@@ -36,6 +32,7 @@ std::string summary_text(const Evaluation& result, const std::string& folder, st
       text += "  " + to_text(f.verdict) + ": " + f.title + " (" + f.where + ") " + against_limit(f) + ". " +
               f.advice + "\n";
   for (const std::string& note : plan.notes) text += "Note: " + note + "\n";
+  text += work_text(result);
   return text + counted(long(files), "file") + " in " + folder + "\n";
 }
 

@@ -21,6 +21,7 @@ std::string as_table(const Evaluation& result) {
   std::string text = "Press: " + result.plan->method + ". " + result.plan->reason + "\n\n" +
                      findings_table(result.findings) + "\n" + verdict_counts(result.findings) + "\n";
   for (const std::string& note : result.plan->notes) text += "Note: " + note + "\n";
+  text += work_text(result);
   for (const std::string& note : result.job->notes) text += "Read: " + note + "\n";
   return text;
 }

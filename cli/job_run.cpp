@@ -56,11 +56,37 @@ std::string verdict_counts(const std::vector<Finding>& findings) {
          " fail";
 }
 
+std::string with_unit(double value, const std::string& unit) {
+  if (!std::isfinite(value)) return "unknown";
+  const double size = std::abs(value);
+  const int decimals = size >= 100 ? 1 : size >= 1 ? 2 : 3;
+  return number(value, decimals) + (unit.empty() ? "" : " " + unit);
+}
+
+std::string work_text(const Evaluation& result) {
+  const Figures& figures = result.figures;
+  std::string text;
+  if (figures.glue && figures.glue->lines > 0) {
+    const GlueWork& work = *figures.glue;
+    const auto hours = [](double minutes) {
+      return minutes >= 120 ? number(minutes / 60, 1) + " h" : number(minutes, 0) + " min";
+    };
+    text += "Glue: " + number(work.mass, 2) + " kg on " + counted(work.lines, "line") + " of one panel" +
+            (result.panel->count > 1
+                 ? ", " + number(work.total_mass, 2) + " kg for all " + std::to_string(result.panel->count)
+                 : "") +
+            "; outer faces dry. Under pressure " + hours(work.press) + " at 20 degrees C, " +
+            counted(work.pressings, "pressing") + ", " + counted(work.days, "day") + " in the press; " +
+            number(work.cure, 0) + " h more before machining.\n";
+  }
+  if (figures.masses)
+    text += "Mass: panel " + number(figures.masses->panel, 1) + " kg, whole press " +
+            number(figures.masses->press, 0) + " kg.\n";
+  return text;
+}
+
 std::string findings_table(const std::vector<Finding>& findings) {
   std::vector<std::vector<std::string>> rows{{"verdict", "check", "value", "limit", "where"}};
-  const auto with_unit = [](double value, const std::string& unit) {
-    return std::isfinite(value) ? number(value, 2) + (unit.empty() ? "" : " " + unit) : "unknown";
-  };
   const std::vector<Finding> sorted = worst_first(findings);
   for (const Finding& f : sorted)
     rows.push_back(

@@ -25,6 +25,10 @@ int tell(const std::vector<Error>& errors);
 
 // Findings as an aligned table, worst first, advice beneath.
 std::string findings_table(const std::vector<Finding>& findings);
+// A figure as people read it, with fewer decimals the larger it is; "unknown" for none.
+std::string with_unit(double value, const std::string& unit);
+// Gluing and masses, a line each; empty without a plan.
+std::string work_text(const Evaluation& result);
 // "12 pass, 1 caution, 0 fail"
 std::string verdict_counts(const std::vector<Finding>& findings);
 

@@ -9,10 +9,8 @@
 namespace lamwright::cli {
 namespace {
 
-// "22.2 mm, limit 15 mm"
-std::string against_limit(const Finding& f) {
-  return with_unit(f.value, f.unit) + ", limit " + with_unit(f.limit, f.unit);
-}
+// "22.2 mm, at most 15 mm"
+std::string against_limit(const Finding& f) { return with_unit(f.value, f.unit) + ", " + limit_text(f); }
 
 std::string summary_text(const Evaluation& result, const std::string& folder, std::size_t files) {
   const PressPlan& plan = *result.plan;

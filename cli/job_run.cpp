@@ -63,6 +63,11 @@ std::string with_unit(double value, const std::string& unit) {
   return number(value, decimals) + (unit.empty() ? "" : " " + unit);
 }
 
+std::string limit_text(const Finding& f) {
+  if (!std::isfinite(f.limit)) return "unknown";
+  return (f.bound == Bound::at_least ? "at least " : "at most ") + with_unit(f.limit, f.unit);
+}
+
 std::string work_text(const Evaluation& result) {
   const Figures& figures = result.figures;
   std::string text;
@@ -75,7 +80,8 @@ std::string work_text(const Evaluation& result) {
             (result.panel->count > 1
                  ? ", " + number(work.total_mass, 2) + " kg for all " + std::to_string(result.panel->count)
                  : "") +
-            "; outer faces dry. Under pressure " + hours(work.press) + " at 20 degrees C, " +
+            "; outer faces dry. Under pressure " + hours(work.press) + " at 20 degrees C (not below " +
+            number(result.job->layup.glue_row.least_temperature, 0) + "), " +
             counted(work.pressings, "pressing") + ", " + counted(work.days, "day") + " in the press; " +
             number(work.cure, 0) + " h more before machining.\n";
   }
@@ -89,8 +95,7 @@ std::string findings_table(const std::vector<Finding>& findings) {
   std::vector<std::vector<std::string>> rows{{"verdict", "check", "value", "limit", "where"}};
   const std::vector<Finding> sorted = worst_first(findings);
   for (const Finding& f : sorted)
-    rows.push_back(
-        {to_text(f.verdict), f.title, with_unit(f.value, f.unit), with_unit(f.limit, f.unit), f.where});
+    rows.push_back({to_text(f.verdict), f.title, with_unit(f.value, f.unit), limit_text(f), f.where});
   std::string text = aligned(rows);
   for (const Finding& f : sorted)
     if (!f.advice.empty())

@@ -27,6 +27,8 @@ int tell(const std::vector<Error>& errors);
 std::string findings_table(const std::vector<Finding>& findings);
 // A figure as people read it, with fewer decimals the larger it is; "unknown" for none.
 std::string with_unit(double value, const std::string& unit);
+// "at least 0.6", "at most 15 mm".
+std::string limit_text(const Finding& finding);
 // Gluing and masses, a line each; empty without a plan.
 std::string work_text(const Evaluation& result);
 // "12 pass, 1 caution, 0 fail"

@@ -85,8 +85,9 @@ Json layup_json(const Panel& panel) {
   for (const Ply& ply : panel.plies) layers.insert(layers.end(), ply.veneers.begin(), ply.veneers.end());
   Json json{{"bonded_stiffness", json_number(panel.bonded)}, {"loose_stiffness", json_number(panel.loose)}};
   if (layers.empty()) return json;
-  const Laminate plate = laminate(layers, panel.neutral_height);
+  const Laminate plate = laminate(layers, panel.thickness / 2);
   const Axes bending = free_bending(plate);
+  json["about"] = json_number(panel.thickness / 2);  // height above the inner face
   json["A"] = json_matrix(plate.A);
   json["B"] = json_matrix(plate.B);
   json["D"] = json_matrix(plate.D);

@@ -9,7 +9,7 @@ namespace lamwright {
 Json pressure_json(const Job& job, const std::optional<PressureMap>& map);
 Json glue_json(const Job& job, const Panel& panel, const std::optional<GlueWork>& work);
 Json masses_json(const std::optional<Masses>& masses);
-// A in N/mm, B in N, D in N mm about the neutral line, x round the curve and y along the width; stiffnesses
+// A in N/mm, B in N, D in N mm about mid-thickness, x round the curve and y along the width; stiffnesses
 // per mm of width.
 Json layup_json(const Panel& panel);
 

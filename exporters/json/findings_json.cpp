@@ -9,6 +9,7 @@ Json json_findings(const std::vector<Finding>& findings) {
                    {"title", f.title},
                    {"value", json_number(f.value)},
                    {"limit", json_number(f.limit)},
+                   {"bound", f.bound == Bound::at_least ? "at least" : "at most"},
                    {"unit", f.unit},
                    {"verdict", to_text(f.verdict)},
                    {"where", f.where},

@@ -165,6 +165,9 @@ Json press_json(const PressPlan& plan) {
             {"contact", contact},
             {"straps", straps},
             {"pins", pins_json(plan)}};
+  // What a ratchet tightened a tenth more than its fellow drags the pack sideways by, N a strap.
+  if (plan.load == Load::belt && !plan.closures.empty())
+    json["side_drag"] = json_number(0.1 * plan.closures.front().tension);
   if (plan.pull) json["pull"] = pull_json(plan);
   if (plan.seated) json["seating"] = seating_json(*plan.seated);
   if (!plan.closures.empty() && plan.closures.front().loop)
@@ -262,7 +265,8 @@ void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
                   {"blanks", blanks_json(panel)},
                   {"hardware", hardware_json(plan)},
                   {"findings", json_findings(input.findings)},
-                  {"notes", plan.notes}};
+                  {"notes", plan.notes},
+                  {"read", input.job.notes}};
   sink.write("summary.json", json_text(json));
 }
 

@@ -5,6 +5,7 @@
 
 #include "kernel/mechanics/sag.hpp"
 #include "kernel/mechanics/timber.hpp"
+#include "kernel/press/beam_section.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -16,11 +17,11 @@ namespace {
 std::optional<double> deep_enough(const BeamSpec& beams, const Crown& crown) {
   const double own = beams.modulus * second_moment(beams.width, beams.depth);
   const double former = crown.stiffness - own;
-  const double moment = crown.stress * crown.stiffness / (beams.modulus * beams.depth / 2);
+  const double moment = crown.stress / beam_stress(beams, 1) * crown.stiffness;
   constexpr double kStep = 10, kDeepest = 600;
   for (double depth = std::ceil(beams.depth / kStep) * kStep; depth <= kDeepest; depth += kStep) {
     const double stiffness = beams.modulus * second_moment(beams.width, depth) + former;
-    if (moment / stiffness * beams.modulus * depth / 2 <= design_strength(beams.bending)) return depth;
+    if (beam_stress(deeper(beams, depth), moment / stiffness) <= design_strength(beams.bending)) return depth;
   }
   return std::nullopt;
 }
@@ -57,12 +58,13 @@ void add_bending(const Job& job, const PressPlan& plan, std::vector<Finding>& ou
       "EN 338:2016 f_m,k of " + job.beams.timber_class + ", EN 1995-1-1 k_mod 0.9 (short-term), gamma_M 1.3",
       ""};
   if (stress > limit + kAtLeast) {
-    finding.verdict = Verdict::fail;
+    finding.verdict = overloaded(stress, limit);
     // Straps a little slacker stand a little wider, for the crown narrows the press: hence some to spare.
     constexpr double kSpare = 0.98, kStep = 10;
     const double most = kSpare * plan.closures.front().tension * limit / stress;
     const auto depth = deep_enough(job.beams, *plan.crown);
-    finding.advice = (depth ? "Use beams at least " + number(*depth) + " deep (beams.section), or pull with"
+    finding.advice = (depth ? "Use beams at least " + number(*depth) +
+                                  " deep (beams.section) with screws as much longer, or pull with"
                             : std::string("Pull with")) +
                      " at most " + number(std::floor(most / kStep) * kStep) + " N in each strap.";
   }
@@ -71,9 +73,6 @@ void add_bending(const Job& job, const PressPlan& plan, std::vector<Finding>& ou
 
 // Wood on wood, and a strap on wood. Common practice, no source.
 constexpr double kFriction = 0.2;
-// Above the limit by more than this a part gives way before anyone sees it coming. Common practice, no
-// source.
-constexpr double kSudden = 1.5;
 // What a screw of diameter d holds across its axis, N / mm2 of d squared. Common practice, no source.
 constexpr double kAcrossScrew = 20;
 
@@ -87,11 +86,6 @@ double screws_hold(const PressPlan& plan, PartKind kind, BoreUse use, double wid
       if (bore.use == use) hold += kAcrossScrew * std::pow(bore.diameter - wider, 2);
   }
   return hold;
-}
-
-int foot_screws(const Part& beam) {
-  return int(std::count_if(beam.bores().begin(), beam.bores().end(),
-                           [](const Bore& bore) { return bore.use == BoreUse::foot_screw; }));
 }
 
 // A former on one screw turns on it.
@@ -108,7 +102,8 @@ void add_foot_screws(const Job& job, const PressPlan& plan, std::vector<Finding>
                     Verdict::pass,
                     part.name(),
                     kPractice,
-                    ""};
+                    "",
+                    Bound::at_least};
     if (screws < 2) {
       finding.verdict = Verdict::caution;
       const double pitch = std::floor(plan.foot_half - kToEnd);
@@ -177,6 +172,11 @@ void add_tilt(const PressPlan& plan, std::vector<Finding>& out) {
 }
 
 }  // namespace
+
+int foot_screws(const Part& beam) {
+  return int(std::count_if(beam.bores().begin(), beam.bores().end(),
+                           [](const Bore& bore) { return bore.use == BoreUse::foot_screw; }));
+}
 
 std::vector<Finding> beam_findings(const Job& job, const PressPlan& plan) {
   std::vector<Finding> out;

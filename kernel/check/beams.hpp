@@ -10,4 +10,15 @@ namespace lamwright {
 // leaning beam. Each only where the press has it.
 std::vector<Finding> beam_findings(const Job& job, const PressPlan& plan);
 
+int foot_screws(const Part& beam);
+
+// Above the limit by more than this a part gives way before anyone sees it coming: about from the design
+// strength to the characteristic one, 1.3 / 0.9. Common practice, no source.
+inline constexpr double kSudden = 1.5;
+
+// Of a load beyond its limit.
+inline Verdict overloaded(double value, double limit) {
+  return value > kSudden * limit ? Verdict::fail : Verdict::caution;
+}
+
 }  // namespace lamwright

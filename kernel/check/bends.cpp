@@ -19,8 +19,8 @@ struct Sheet {
 };
 
 bool alike(const PlySpec& a, const PlySpec& b) {
-  return a.timber == b.timber && std::abs(a.thickness - b.thickness) < kAtLeast &&
-         std::abs(a.grain - b.grain) < kTangent;
+  return a.bend.least == b.bend.least && a.bend.least_basis == b.bend.least_basis && a.timber == b.timber &&
+         std::abs(a.thickness - b.thickness) < kAtLeast && std::abs(a.grain - b.grain) < kTangent;
 }
 
 std::vector<Sheet> plies(const Job& job, const Panel& panel) {
@@ -69,13 +69,23 @@ double inside_radius(const Panel& panel, const Sheet& sheet, double curvature) {
                        : radius - (sheet.high - panel.neutral_height);
 }
 
+// Thinner sheets are not sold. Common practice, no source.
+constexpr double kThinnest = 0.5;
+
 std::string thinner(const std::optional<double>& thickness) {
-  constexpr double kThinnest = 0.1;
   if (!thickness || *thickness < kThinnest) return "Use a sheet that bends further, or raise the radius";
   return "Use sheets at most " + number(rounded_down(*thickness, 1), 1) + " thick here";
 }
 
+// For a plywood or bending plywood that bends well the other way.
+std::string turned(const BendRule& rule, double radius) {
+  if (!rule.turned || radius < *rule.turned) return {};
+  return " Or turn its grain by a quarter: bent that way it stands R " + number(*rule.turned, 0) + ".";
+}
+
 std::string more(double radius) { return number(std::ceil(radius - kAtLeast), 0); }
+
+constexpr double kHardlyBent = 240;  // R/t, EN 1995-1-1 6.4.3
 
 Finding bent(const Sheet& sheet, double radius, const std::string& bend, std::size_t i) {
   const BendRule& rule = sheet.rule;
@@ -88,27 +98,35 @@ Finding bent(const Sheet& sheet, double radius, const std::string& bend, std::si
       Verdict::pass,
       bend,
       rule.structural && *rule.structural > rule.least.value_or(0) ? rule.structural_basis : rule.least_basis,
-      ""};
+      "",
+      Bound::at_least};
   if (rule.least && radius < *rule.least - kAtLeast) {
     out.verdict = Verdict::fail;
     out.limit = *rule.least;
     out.basis = rule.least_basis;
     out.advice = "It cracks: a radius of " + more(*rule.least) + " or more. " +
                  thinner(rule.thickness_for(radius)) +
-                 ", or state the maker's own least radius (maker_radius).";
+                 ", or state the maker's own least radius (maker_radius)." + turned(rule, radius);
   } else if (!rule.least && !rule.structural) {
+    // Bent so little that even structural laminations keep all their strength.
+    const bool hardly = radius >= kHardlyBent * rule.thickness;
+    out.limit = hardly ? kHardlyBent * rule.thickness : std::numeric_limits<double>::quiet_NaN();
+    out.basis = rule.unknown + (hardly ? "; R/t is above 240, EN 1995-1-1 6.4.3" : "");
+    if (hardly) return out;
     out.verdict = Verdict::caution;
-    out.limit = std::numeric_limits<double>::quiet_NaN();
-    out.basis = rule.unknown;
     out.advice = "There is " + rule.unknown +
                  ": bend a trial piece, or state the maker's least radius (maker_radius).";
   } else if (rule.structural && radius < *rule.structural - kAtLeast) {
     out.verdict = Verdict::caution;
     out.limit = *rule.structural;
     out.basis = rule.structural_basis;
-    out.advice = "R/t is " + number(radius / rule.thickness, 0) +
-                 ": it bends, but is stressed more than structural laminations may be. " +
-                 thinner(rule.calm_thickness_for(radius)) + " if the panel carries load.";
+    out.advice =
+        "R/t is " + number(radius / rule.thickness, 0) +
+        ": it bends, but is stressed more than structural laminations may be" +
+        (rule.own_ratio ? std::string(". ")
+                        : " (EN 1995-1-1 counts " + number(100 * bending_factor(radius / rule.thickness), 0) +
+                              " % of their bending strength). ") +
+        thinner(rule.calm_thickness_for(radius)) + " if the panel carries load.";
   }
   return out;
 }

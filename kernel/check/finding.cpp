@@ -21,7 +21,8 @@ Finding judged(Bounded b) {
           holds ? Verdict::pass : b.otherwise,
           std::move(b.where),
           std::move(b.basis),
-          holds ? std::string() : std::move(b.advice)};
+          holds ? std::string() : std::move(b.advice),
+          b.bound};
 }
 
 std::vector<Finding> worst_first(std::vector<Finding> findings) {

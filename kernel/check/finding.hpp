@@ -11,6 +11,8 @@ std::string to_text(Verdict verdict);
 // `value` against `limit` (not a number where none is known) in `unit`; `where` names part, girth station or
 // width station; `basis` is the source; `advice` is one sentence that says what to change (for a pass: what
 // was found).
+enum class Bound { at_least, at_most };
+
 struct Finding {
   std::string id;  // stable, kebab-case
   std::string title;
@@ -21,12 +23,11 @@ struct Finding {
   std::string where;
   std::string basis;
   std::string advice;
+  Bound bound = Bound::at_most;  // how the value is held against the limit
 };
 
 // A trade fact without a published source.
 inline constexpr const char* kPractice = "common practice, no source";
-
-enum class Bound { at_least, at_most };
 
 // A value against its limit (kAtLeast to spare): a pass, or else the verdict and advice given. A pass keeps
 // no advice.

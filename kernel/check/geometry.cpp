@@ -41,6 +41,7 @@ void add_strap_findings(const PressPlan& plan, std::vector<Finding>& out) {
                  kPractice,
                  ""};
     exit.limit = exit.value > 25 ? 30 : 20;
+    exit.bound = exit.value > 25 ? Bound::at_most : Bound::at_least;
     if (exit.value < 20 - kAtLeast || exit.value > 30 + kAtLeast) {
       exit.verdict = Verdict::fail;
       exit.advice = "Bring straps.exit between 20 and 30 degrees.";
@@ -132,6 +133,7 @@ void add_caul_findings(const Job& job, const PressPlan& plan, std::vector<Findin
 // Slats that lie edge to edge on the wide side of a hollow meet on the narrow one, by their thickness times
 // the turn from one to the next, less their gap.
 void add_closing_up(const PressPlan& plan, std::vector<Finding>& out) {
+  if (!plan.neutral.hollow()) return;
   for (const Layer& layer : plan.layers) {
     if (layer.slats.empty()) continue;
     double most = 0, turn = 0;

@@ -39,6 +39,7 @@ GlueWork glue_work(const Job& job, const PressPlan& plan) {
   const double line_time = work.area / job.layup.spread_rate;
   work.spreading = work.lines * line_time;
   work.setting = kLaying + kTightening * double(plan.closures.size() * (plan.load == Load::belt ? 1 : 2));
+  work.laying = kLaying;
   work.open = glue.open;
   work.closed = glue.closed;
   work.stages = stages_of(int(panel.plies.size()), line_time, glue.open);

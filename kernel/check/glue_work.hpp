@@ -23,6 +23,8 @@ struct GlueWork {
   int days = 0;             // that the press is busy
   int uses = 0;             // pressings that one set of formers stands
 
+  double laying = 0;  // of setting, what two people do no faster
+  double setting_by_two() const { return laying + (setting - laying) / 2; }
   bool staged() const { return stages.size() > 1; }
   int sets() const { return uses > 0 ? (pressings + uses - 1) / uses : 1; }  // of formers
 };

@@ -56,6 +56,7 @@ void as_block(SpreadingSpec& slats, Moulds moulds, double straps) {
 struct Pressed {
   double mean = 0;
   const Spreading* spread = nullptr;  // null: not pressed
+  bool clamped = false;               // by pressing beams
 };
 
 class Pressing {
@@ -69,6 +70,7 @@ class Pressing {
     for (std::size_t f = 0; f < plan.flats.size(); ++f) {
       SpreadingSpec spec = slats;
       for (const double z : plan.flats[f].planes) spec.loads.push_back({z, plan.flats[f].width, 1});
+      if (plan.spacing.clear < kAtLeast) as_block(spec, Moulds::lower, 0);
       if (plan.load == Load::belt) clamps_[f] = lamwright::spread(spec);
     }
     slats.loads = strap_loads(job, plan, moulds);
@@ -90,7 +92,7 @@ class Pressing {
     for (std::size_t f = 0; f < plan_.flats.size(); ++f) {
       const FlatPressed& flat = plan_.flats[f];
       if (std::abs(plan_.neutral.station(run) - flat.from) < kSamePoint)
-        return {flat.load() * double(flat.planes.size()) / width_, &clamps_[f]};
+        return {flat.load() * double(flat.planes.size()) / width_, &clamps_[f], true};
     }
     return under_straps(run, station);
   }
@@ -188,7 +190,13 @@ void take(PressureMap& map, const Pressed& pressed, double outer, bool sound, do
     map.greatest = std::max(map.greatest, value);
     map.least = std::min(map.least, value);
     if (!sound || z < trim - kAtLeast || z > width - trim + kAtLeast) continue;
-    map.sound_greatest = std::max(map.sound_greatest, value);
+    double& of_kind = pressed.clamped ? map.clamped_least : map.strapped_least;
+    of_kind = std::min(of_kind, value);
+    if (value > map.sound_greatest) {
+      map.sound_greatest = value;
+      map.greatest_girth = outer;
+      map.greatest_width = z;
+    }
     if (value >= map.sound_least) continue;
     map.sound_least = value;
     map.least_girth = outer;
@@ -219,7 +227,8 @@ double StrapPull::end_force(bool at_left) const {
   const double arrives = at_left
                              ? right * std::exp(-friction * line.from_right(0, exit_right))
                              : left * std::exp(-friction * line.from_left(line.curve().girth(), exit_left));
-  return 2 * std::max(own, arrives) * std::sin(exit / 2) / pitch;
+  // The strap leaves such an end with what the last turn takes off as well.
+  return 2 * std::max(own, arrives * std::exp(-friction * exit)) * std::sin(exit / 2) / pitch;
 }
 
 std::optional<StrapPull> strap_pull(const Job& job, const PressPlan& plan) {
@@ -252,6 +261,21 @@ double on_strap(const PressPlan& plan, const StrapPull& pull, double station) {
   const double s =
       offset_station(plan.neutral, station, height) - offset_station(plan.neutral, pull.from, height);
   return std::clamp(s, 0.0, pull.line.curve().girth());
+}
+
+double hardest_inside(const PressPlan& plan, const PressureMap& map, double depth) {
+  const double over = plan.panel.thickness - plan.panel.neutral_height;
+  double most = 0;
+  for (std::size_t i = 0; i < map.along.size(); ++i) {
+    const double k = plan.neutral.runs()[map.run[i]].curvature;
+    if (plan.load == Load::belt && k == 0) continue;
+    most = std::max(most, map.along[i] * (1 + k * over) / (1 + k * (over - depth)));
+  }
+  return most;
+}
+
+double hardest_strapped(const PressPlan& plan, const PressureMap& map) {
+  return hardest_inside(plan, map, 0);
 }
 
 std::optional<PressureMap> pressure_map(const Job& job, const PressPlan& plan) {

@@ -1,5 +1,6 @@
 // How hard the pack is pressed, over girth and width.
 #pragma once
+#include <cmath>
 #include <optional>
 #include <vector>
 
@@ -23,9 +24,6 @@ struct StrapPull {
   double tension(double station) const;
   // Force of the end slat on the pack, N per mm of width: 2 T sin(exit / 2) / pitch.
   double end_force(bool at_left) const;
-  // By which one ratchet pulls more than the other when it is tightened a tenth more: what drags the pack
-  // sideways, N a strap.
-  double drag() const { return 0.1 * std::max(left, right); }
 };
 // Nothing for a press without straps over the pack.
 std::optional<StrapPull> strap_pull(const Job& job, const PressPlan& plan);
@@ -43,8 +41,16 @@ struct PressureMap {
   double least = 0, mean = 0, greatest = 0;    // over the blank
   double sound_least = 0, sound_greatest = 0;  // over the finished panel
   double least_girth = 0, least_width = 0;     // where the finished panel is pressed least
-  Spreading straps;                            // along the width under straps or loops, per N/mm each
+  double strapped_least = INFINITY,
+         clamped_least = INFINITY;  // of it under straps, and on flats under clamps
+  double greatest_girth = 0, greatest_width = 0;
+  Spreading straps;  // along the width under straps or loops, per N/mm each
 };
+// Greatest mean pressure over the width at stations that straps press; flats under clamps left out.
+double hardest_strapped(const PressPlan& plan, const PressureMap& map);
+// The same as it arrives `depth` further in, where the girth round a crown is shorter.
+double hardest_inside(const PressPlan& plan, const PressureMap& map, double depth);
+
 // Nothing where the plan knows of nothing that presses, or no pressure balances the pull.
 std::optional<PressureMap> pressure_map(const Job& job, const PressPlan& plan);
 

@@ -12,7 +12,6 @@
 namespace lamwright {
 namespace {
 
-constexpr const char* kPractice = "common practice, no source";
 // Walls nearer to the pull than 20 degrees wedge.
 constexpr double kWedging = 70;
 

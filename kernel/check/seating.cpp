@@ -82,7 +82,8 @@ void add_balance(const PressPlan& plan, std::vector<Finding>& out) {
                   Verdict::pass,
                   "upper half",
                   kRigid,
-                  "farther than loops that differ by 10 percent in tension move it"};
+                  "farther than loops that differ by 10 percent in tension move it",
+                  Bound::at_least};
   if (seated.seating.hold() != Hold::held) {
     finding.verdict = Verdict::fail;
     finding.advice = not_held_text(plan);
@@ -143,7 +144,8 @@ void add_evenness(const PressPlan& plan, std::vector<Finding>& out) {
                  enough ? Verdict::pass : Verdict::caution, "pack", kRigid,
                  "least " + number(seating.least(), 4) + ", mean " + number(seating.mean(), 4) +
                      ", greatest " + number(seating.greatest(), 4) + " MPa" +
-                     (enough ? "" : "." + uneven_text(plan))});
+                     (enough ? "" : "." + uneven_text(plan)),
+                 Bound::at_least});
 }
 
 // What uprights beside the upper half would have to hold when it is guided.

@@ -11,11 +11,8 @@ namespace lamwright {
 std::vector<Finding> structure_findings(const Job& job, const PressPlan& plan,
                                         const std::optional<PressureMap>& map, const Masses& masses);
 
-// Section of a beam through a foot screw: its counterbore from below and the bore above it taken out.
-struct NetSection {
-  double inertia = 0;  // second moment of area, mm4
-  double modulus = 0;  // least section modulus, mm3
-};
-NetSection net_section(const BeamSpec& beams);
+// By how much the straps may pull harder before a beam breaks or splits or its pin bends; below 1 where one
+// does.
+double spare_strength(const Job& job, const PressPlan& plan);
 
 }  // namespace lamwright

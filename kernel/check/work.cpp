@@ -21,15 +21,28 @@ std::string stops(const std::vector<int>& stages) {
 }
 
 std::string spreading_advice(const GlueWork& work) {
+  constexpr double kMostHands = 4, kMostStages = 4;  // that a workshop has, or puts up with
   const double line = work.spreading / work.lines;
   const double people = std::ceil(work.spreading / work.open - kAtLeast);
-  const std::string hands = number(people, 0) + " people spreading at once";
+  const std::string hands =
+      people <= kMostHands ? number(people, 0) + " people spreading at once, " : std::string();
   if (line > work.open)
-    return "Even one line of " + number(work.area, 2) +
-           " m2 takes longer than the glue stays open: " + hands + ", or a slower glue (layup.glue).";
-  return "Glue in " + std::to_string(work.stages.size()) + " stages, stopping after " + stops(work.stages) +
-         " and pressing each; or " + hands +
-         ", a slower glue, or a faster way to spread it (layup.spread_rate).";
+    return "Even one line of " + number(work.area, 2) + " m2 takes longer than the glue stays open: take " +
+           hands + "a slower glue (layup.glue), or a faster way to spread it (layup.spread_rate).";
+  const std::size_t stages = work.stages.size();
+  const std::string where =
+      double(stages) <= kMostStages
+          ? ", stopping after " + stops(work.stages) + " and pressing each"
+          : " of at most " + std::to_string(work.stages.front()) + " sheets, each pressed by itself";
+  return "Glue in " + std::to_string(stages) + " stages" + where + "; or " + hands +
+         "a slower glue, or a faster way to spread it (layup.spread_rate).";
+}
+
+std::string tightening_advice(const GlueWork& work) {
+  const double two = work.setting_by_two();
+  return (two <= work.closed ? "Tighten with two people (about " + number(two, 0) + " min), or use a slower"
+                             : std::string("Too long for two people: use a slower")) +
+         " glue (layup.glue).";
 }
 
 }  // namespace
@@ -45,7 +58,7 @@ std::vector<Finding> work_findings(const Job& job, const PressPlan& plan, const 
       judged({"closed-time", "Time to lay the pack together and draw the press shut", work.setting,
               Bound::at_most, work.closed, "min", "press",
               glue.source + std::string("; 5 min to lay, 1 min a strap: common practice, no source"),
-              Verdict::caution, "Have a second person tighten, or use a slower glue (layup.glue)."}));
+              Verdict::caution, tightening_advice(work)}));
   out.push_back(judged({"former-uses", "Pressings against what the formers stand", double(work.pressings),
                         Bound::at_most, double(work.uses), "", "formers", kPractice, Verdict::caution,
                         "Seal the contact edges, or cut " + std::to_string(work.sets()) +
@@ -53,8 +66,8 @@ std::vector<Finding> work_findings(const Job& job, const PressPlan& plan, const 
   if (glue.creeps) {
     constexpr double kStored = 0.03;  // share of curvature that glue has to hold for good; common practice
     out.push_back(judged({"glue-creep", "Springback that a creeping glue has to hold down",
-                          std::max(0.0, plan.panel.springback.share), Bound::at_most, kStored, "", "panel",
-                          kPractice, Verdict::caution,
+                          100 * std::max(0.0, plan.panel.springback.share), Bound::at_most, 100 * kStored,
+                          "% of the curve", "panel", kPractice, Verdict::caution,
                           "The panel goes on opening for weeks: use thinner plies, or urea, polyurethane or "
                           "epoxy (layup.glue)."}));
   }

@@ -145,9 +145,11 @@ struct StrapSpec {
   double thickness = 0;
   double ratchet = 0;  // length it takes up along the strap
   double ratchet_width = 0;
-  double rating = 0;   // N
-  double tension = 0;  // N
-  double exit = 0;     // radians
+  double rating = 0;     // N
+  double hand = 0;       // tension that hands leave in it, N: the row's
+  double tension = 0;    // N
+  double pin_yield = 0;  // of the pin through a strap hole, MPa
+  double exit = 0;       // radians
   bool both_ends = true;
   double friction = 0;
   double hole = 0;

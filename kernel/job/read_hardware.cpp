@@ -37,7 +37,7 @@ void read_own_caul(Reader& reader, const TradeTables& trade, const Node& node, C
 // easily; thick sheathing is plywood.
 void set_sheathing(const TradeTables& trade, CaulSpec& caul) {
   for (const double sheet : caul.sheathing) {
-    constexpr double kThick = 8;  // the thickest bending plywood sold
+    constexpr double kThick = 8;  // the thickest bending plywood in the boards table
     const bool thin = sheet <= kThick;
     const Board board = plain_board(trade, thin ? "bending-plywood-5" : "plywood-18", sheet,
                                     thin ? "sheathing of bending plywood" : "sheathing of plywood");
@@ -248,7 +248,7 @@ StrapSpec read_straps(Reader& reader, const TradeTables& trade) {
     straps.ratchet = row->number("ratchet");
     straps.ratchet_width = row->find("ratchet_width").value_or(straps.width);
     straps.rating = row->number("rating");
-    straps.tension = row->number("tension");
+    straps.tension = straps.hand = row->number("tension");
     straps.roller_diameter = row->number("roller");
   }
   if (const Node tension = reader.at("straps.tension")) straps.tension = reader.force(tension);
@@ -256,6 +256,7 @@ StrapSpec read_straps(Reader& reader, const TradeTables& trade) {
     reader.refuse(reader.at("straps.tension"),
                   "read " + number(straps.tension) + " N, above the strap's rating",
                   "allowed up to " + number(straps.rating) + " N");
+  if (const TradeRow* pin = trade.find("fasteners", "strap-pin")) straps.pin_yield = pin->number("yield");
   straps.pinned = reader.text(reader.at("straps.anchor")) == "pin";
   straps.exit = radians(reader.number(reader.at("straps.exit")));
   straps.both_ends = reader.text(reader.at("straps.tighten")) == "both-ends";

@@ -131,7 +131,6 @@ void read_ply(Reader& reader, const TradeTables& trade, const Node& node, LayupS
 
 void read_cover(Reader& reader, const TradeTables& trade, LayupSpec& layup) {
   const Node cover = reader.at("layup.cover");
-  const auto ratio = reader.number_if(reader.at("layup.bend_ratio"));
   if (cover && cover.node->is_string() && trade.find("boards", *cover.node->value<std::string>())) {
     layup.cover_board = board_of(*trade_row(reader, trade, cover, "boards"));
     layup.cover = layup.cover_board.thickness;
@@ -145,7 +144,7 @@ void read_cover(Reader& reader, const TradeTables& trade, LayupSpec& layup) {
     layup.cover_board = plain_board(trade, "hardboard-3", layup.cover, "cover sheet of hardboard");
   }
   if (layup.cover > 0)
-    layup.cover_bend = board_rule(layup.cover_board, layup.cover, 0, std::nullopt, ratio, trade);
+    layup.cover_bend = board_rule(layup.cover_board, layup.cover, 0, std::nullopt, std::nullopt, trade);
 }
 
 }  // namespace

@@ -76,6 +76,7 @@ class Beams {
 
   Spreading solved() {
     // Where the bed would pull it is taken out and tried again; the stretches settle after a few rounds.
+    // Should a point or two at their ends go on changing, the pressure there is nothing either way.
     constexpr int kRounds = 60;
     solver_.analyzePattern(matrix());
     for (int round = 0; round < kRounds; ++round) {

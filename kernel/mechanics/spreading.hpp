@@ -22,7 +22,7 @@ struct SpreadingSpec {
   double width = 0;
   double lower = 0, upper = 0;
   double bed = 0;
-  std::vector<double> supports;  // at least one, or two without `even` balance; inside 0 to width
+  std::vector<double> supports;  // two at least, inside 0 to width
   std::vector<Patch> loads;      // cut off at the pack's edges, their force kept
   double even = 0;               // further load on the upper slats, MPa
   double longest = 0;            // element; 0: a quarter of the bed's characteristic length, at most 12 mm
@@ -42,8 +42,8 @@ struct Spreading {
   double at(double station) const;  // pressure there, straight between the stations
 };
 
-// EI of lower slats that do not give between supports `apart`: their sag there is below a hundred-thousandth of
-// the bed's. Much stiffer ones would spoil the equations.
+// EI of lower slats that do not give between supports `apart`: their sag there is below a hundred-thousandth
+// of the bed's. Much stiffer ones would spoil the equations.
 inline double rigid_base(double bed, double apart) { return 1e3 * bed * apart * apart * apart * apart; }
 
 // Throws Error (internal) outside the domains above.

@@ -11,12 +11,18 @@ namespace {
 
 constexpr double kEurocodeRatio = 240;
 
-bool across_grain(double grain) { return std::abs(std::sin(grain)) > std::sin(kPi / 4) + 1e-9; }
+// The bending modulus of the strength tables is below E along the grain, for it counts the shear deflection
+// of the tests: E = 1.10 x that modulus (Wood Handbook FPL-GTR-282, p. 5-2). Strength comes from the same
+// tests.
+constexpr double kOverBending = 1.1;
+
+bool across_grain(double grain) { return std::abs(std::sin(grain)) >= std::sin(kPi / 4) - 1e-9; }
 
 // The rules for structural laminations; they know sheets with the fibres along the curve only.
 void add_structural(BendRule& rule, double nds, std::optional<double> own) {
   if (own) {
     rule.structural = *own * rule.thickness;
+    rule.own_ratio = true;
     rule.structural_basis = "the job's own least R/t of " + number(*own) + " (layup.bend_ratio)";
   } else if (nds >= kEurocodeRatio) {
     rule.structural = nds * rule.thickness;
@@ -26,6 +32,17 @@ void add_structural(BendRule& rule, double nds, std::optional<double> own) {
     rule.structural_basis =
         "EN 1995-1-1 6.4.3: R/t below 240 costs strength (NDS 5.3.8: R/t at least " + number(nds) + ")";
   }
+}
+
+// Aircraft plywood up to its greatest thickness, construction plywood above.
+std::vector<PlywoodBend> plywood_table(const TradeTables& trade, bool across) {
+  const PlywoodBends thin = plywood_bends(trade, "aircraft"), thick = plywood_bends(trade, "construction");
+  std::vector<PlywoodBend> table = across ? thin.across : thin.along;
+  double reach = 0;
+  for (const PlywoodBend& row : table) reach = std::max(reach, row.thickness);
+  for (const PlywoodBend& row : across ? thick.across : thick.along)
+    if (row.thickness > reach) table.push_back(row);
+  return table;
 }
 
 void set_maker(BendRule& rule, double radius) {
@@ -71,10 +88,10 @@ BendRule timber_rule(const Timber& timber, double thickness, double grain, std::
     return rule;
   }
   if (!maker) {
-    const double least = elastic_ratio(timber.elastic.along, timber.strength);
+    const double least = elastic_ratio(timber.elastic.along / kOverBending, timber.strength);
     rule.least = least * thickness;
-    rule.least_basis =
-        "elastic limit, R/t = E/(2 f_m) = " + number(least, 1) + "; E and f_m: " + timber.source;
+    rule.least_basis = "elastic limit, R/t = E/(2 f_m) = " + number(least, 1) +
+                       ", E of bending; E and f_m: " + timber.source;
   }
   add_structural(rule, timber.structural_ratio, ratio);
   return rule;
@@ -91,19 +108,19 @@ BendRule board_rule(const Board& board, double thickness, double grain, std::opt
   } else if (own) {
     rule.least = *own * thickness / board.thickness;
     rule.least_basis = board.label + ": " + board.source;
+    if (const auto& other = across ? board.least_along : board.least_across)
+      rule.turned = *other * thickness / board.thickness;
   } else if (board.plywood()) {
-    PlywoodBends bends = plywood_bends(trade, "aircraft");
-    const auto covers = [&](const std::vector<PlywoodBend>& rows) {
-      return std::any_of(rows.begin(), rows.end(),
-                         [&](const PlywoodBend& b) { return b.thickness >= thickness; });
-    };
-    if (!covers(bends.along)) bends = plywood_bends(trade, "construction");
-    rule.table = across ? bends.across : bends.along;
+    rule.table = plywood_table(trade, across);
     rule.least = plywood_radius(rule.table, thickness);
-    rule.least_basis = bends.source;
+    rule.turned = plywood_radius(plywood_table(trade, !across), thickness);
+    rule.least_basis = "thin sheets: " + plywood_bends(trade, "aircraft").source +
+                       "; thicker: " + plywood_bends(trade, "construction").source;
   } else {
     const double least = elastic_ratio(across ? board.across : board.along, board.strength);
     rule.least = least * thickness;
+    if (const auto& other = across ? board.least_along : board.least_across)
+      rule.turned = *other * thickness / board.thickness;
     rule.least_basis =
         "elastic limit, R/t = E/(2 f_m) = " + number(least, 1) + "; E and f_m: " + board.source;
   }

@@ -16,6 +16,8 @@ struct BendRule {
   std::string least_basis;
   std::optional<double> structural;
   std::string structural_basis;
+  bool own_ratio = false;          // `structural` is the workshop's own rule
+  std::optional<double> turned;    // `least` with the grain a quarter turn on, where a board's row knows it
   std::vector<PlywoodBend> table;  // where `least` comes from; empty: it grows with the thickness
   std::string unknown;
 

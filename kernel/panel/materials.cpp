@@ -69,6 +69,7 @@ Glue glue_of(const TradeRow& row) {
           row.number("press_time"),
           row.number("cure_time"),
           row.find("glue_line").value_or(0),
+          row.number("least_temperature"),
           flag(row, "waterproof"),
           flag(row, "creeps"),
           flag(row, "gap_filling")};

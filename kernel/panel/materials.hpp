@@ -55,6 +55,7 @@ struct Glue {
   double open = 0, closed = 0, press = 0;  // minutes
   double cure = 0;                         // hours
   double line = 0;                         // thickness
+  double least_temperature = 0;            // degrees C
   bool waterproof = false, creeps = false, gap_filling = false;
 };
 Glue glue_of(const TradeRow& row);

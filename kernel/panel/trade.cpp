@@ -20,6 +20,11 @@ TradeRow* row_named(Rows& rows, const std::string& name) {
 }
 
 // The fields that are not written stay as they were.
+bool keeps_any(const TradeRow& below, const TradeRow& written) {
+  return std::any_of(below.numbers.begin(), below.numbers.end(),
+                     [&](const auto& figure) { return !written.numbers.contains(figure.first); });
+}
+
 TradeRow laid_over(const TradeRow* below, const TradeRow& written) {
   TradeRow row = written;
   if (below) {
@@ -29,6 +34,8 @@ TradeRow laid_over(const TradeRow* below, const TradeRow& written) {
   }
   if (row.label.empty()) row.label = below ? below->label : row.name;
   if (row.source.empty()) row.source = "own data";
+  // Figures that the user does not give are still of whoever gave them.
+  if (below && keeps_any(*below, written)) row.source += "; the rest: " + below->source;
   row.texts["label"] = row.label;
   row.texts["source"] = row.source;
   return row;

@@ -149,7 +149,7 @@ Fields fastener_fields() {
   return {
       number_of("diameter", 0.5, 100, "mm", "of the shank"),
       number_of("length", 1, 3000, "mm", "under the head"),
-      number_of("strength", 1, 3000, "MPa", "tensile strength of the steel (f_u)", kOptional),
+      number_of("yield", 1, 3000, "MPa", "yield strength of the steel", kOptional),
   };
 }
 

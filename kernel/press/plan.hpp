@@ -161,7 +161,7 @@ struct Crown {
   double load = 0;       // N/mm on one beam
   double stiffness = 0;  // EI of a beam with its former, N mm2
   double pressure = 0;   // even, MPa
-  double stress = 0;     // at the beam's edge in the middle, MPa
+  double stress = 0;     // of the beam at a screw in the middle, MPa
 };
 
 // How former stations came about.

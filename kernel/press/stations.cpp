@@ -33,17 +33,24 @@ std::vector<double> planes_of(const StationSpec& spec, int count) {
 
 bool even_enough(const StationSpec& spec, int count) {
   const Spreading found = spreading(*spec.load, planes_of(spec, count), strapped_every(count, spec.every));
+  if (!spec.strapped) return found.greatest_sag <= spec.spacing.sag;
   return found.even() >= spec.spacing.even && found.greatest_sag <= spec.spacing.sag;
 }
 
-// The fewest formers with which the slats press evenly enough. More formers never press less evenly, so the
-// number is found by halving.
+// The fewest formers with which the slats press evenly enough. With a strap on each, more formers never press
+// less evenly, so the number is found by halving; with straps on every n-th the last gap goes up and down.
 int automatic_count(const StationSpec& spec, double length) {
   const int fewest = least_count(length, kAutomaticPitch);
-  if (!spec.load || !spec.strapped) return fewest;
-  const double closest = std::max({spec.widest + kStrapClear, spec.board, spec.beam});
+  if (!spec.load) return fewest;
+  const double closest =
+      spec.strapped ? std::max({spec.widest + kStrapClear, spec.board, spec.beam}) : spec.board;
   const int most = int(std::floor(length / closest + kWholeNumber)) + 1;
   if (most <= fewest || even_enough(spec, fewest)) return fewest;
+  if (spec.every > 1) {
+    int count = fewest + 1;
+    while (count < most && !even_enough(spec, count)) ++count;
+    return count;
+  }
   int low = fewest, high = most;
   while (high - low > 1) {
     const int middle = (low + high) / 2;
@@ -70,8 +77,10 @@ int former_count(const StationSpec& spec) {
 // Why automatic spacing came out as it did.
 std::string automatic_note(const StationSpec& spec, int count, double pitch) {
   const std::string text = counted(count, "former") + " " + number(pitch, 1) + " apart: ";
-  if (!spec.load || !spec.strapped)
-    return text + "no more than " + number(kAutomaticPitch) + ", common practice.";
+  if (!spec.load) return text + "no more than " + number(kAutomaticPitch) + ", common practice.";
+  if (!spec.strapped)
+    return text + "the widest spacing that keeps the sag between them at " + number(spec.spacing.sag) +
+           " or less under what the glue wants, and is not wider than " + number(kAutomaticPitch) + ".";
   if (!even_enough(spec, count))
     return text + "as close as straps and beams " + number(spec.widest) +
            " wide allow; the slats spread the pull too little all the same.";
@@ -182,26 +191,28 @@ Spreading spreading(const SlatLoad& load, const std::vector<double>& planes,
                     const std::vector<bool>& strapped) {
   SpreadingSpec spec = load.slats;
   spec.supports = planes;
-  spec.loads = loads(planes, strapped, load.moulds, load.width, load.force);
+  spec.even = load.even;
+  if (load.even <= 0) spec.loads = loads(planes, strapped, load.moulds, load.width, load.force);
   return spread(spec);
 }
 
 StationSpec station_spec(const Job& job, const Panel& panel, bool strapped, Moulds moulds) {
   const double board = job.formers.thickness;
   const SpacingSpec& spacing = job.formers.spacing;
-  return {.pack_width = panel.blank_width(),
-          .board = board,
-          .widest = strapped ? std::max({board, job.beams.width, job.straps.width}) : board,
-          .beam = job.beams.width,
-          .strap = job.straps.width,
-          .strapped = strapped,
-          .spacing = spacing,
-          .every = job.beams.every,
-          .every_given = job.beams.every_given,
-          .stack = job.caul.kind != CaulSpec::Kind::slatted && spacing.kind == SpacingSpec::Kind::pitch &&
-                   std::abs(spacing.length - board) < kAtLeast,
-          .load = SlatLoad{slat_bed(job, panel, moulds), moulds, load_width(job, moulds),
-                           greatest_load(job, panel, moulds)}};
+  return {
+      .pack_width = panel.blank_width(),
+      .board = board,
+      .widest = strapped ? std::max({board, job.beams.width, job.straps.width}) : board,
+      .beam = job.beams.width,
+      .strap = job.straps.width,
+      .strapped = strapped,
+      .spacing = spacing,
+      .every = job.beams.every,
+      .every_given = job.beams.every_given,
+      .stack = job.caul.kind != CaulSpec::Kind::slatted && spacing.kind == SpacingSpec::Kind::pitch &&
+               std::abs(spacing.length - board) < kAtLeast,
+      .load = SlatLoad{slat_bed(job, panel, moulds), moulds, load_width(job, moulds),
+                       greatest_load(job, panel, moulds), strapped ? 0 : job.layup.glue_row.pressure_low}};
 }
 
 Stations stations(const StationSpec& spec) {

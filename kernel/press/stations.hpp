@@ -15,6 +15,7 @@ struct SlatLoad {
   Moulds moulds = Moulds::lower;
   double width = 0;  // of the load along the press
   double force = 0;  // N per mm of girth where it is greatest
+  double even = 0;   // MPa all over instead, of a mould without straps
 };
 
 struct StationSpec {

@@ -17,11 +17,13 @@ import cases_errors  # noqa: E402,F401
 import cases_figures  # noqa: E402
 import cases_files  # noqa: E402,F401
 import cases_notebook  # noqa: E402,F401
+import cases_press  # noqa: E402,F401
 import cases_schema  # noqa: E402,F401
 import cases_step  # noqa: E402,F401
 import cases_two_part  # noqa: E402,F401
 import harness  # noqa: E402
 import oracle  # noqa: E402
+import oracle_pressure  # noqa: E402
 
 
 def main():
@@ -39,6 +41,7 @@ def main():
         return 1
     cases_figures.SETTINGS.update(seed=options.seed, jobs=options.jobs)
     oracle.self_test()
+    oracle_pressure.self_test()
     return harness.run_all(program, options.words, options.keep)
 
 

@@ -103,7 +103,7 @@ def own_trade_rows_are_listed_with_their_file(bench):
     assert timbers.status == 0 and re.search(r"^pear +Pear$", timbers.text, re.M), timbers
     assert "source: own data (mine.toml)" in timbers.text and "birch-yellow" in timbers.text
     straps = bench.run("list", "straps", "--data", "mine.toml")
-    assert "tension 3100 N" in straps.text and "source: weighed (mine.toml)" in straps.text, straps
+    assert "tension 3100 N" in straps.text and "source: weighed; the rest: LC 2500 daN" in straps.text, straps
     assert "rating 25000 N" in straps.text and "tension 3500 N" not in straps.text, straps
     assert "pear" not in bench.run("list", "timbers").text
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "kernel/mechanics/timber.hpp"
+#include "kernel/press/beam_section.hpp"
 #include "kernel/press/crowned_flat/crown.hpp"
 #include "kernel/press/two_part/rig.hpp"
 #include "kernel/profile/offset.hpp"
@@ -77,7 +78,7 @@ void refuse_slack(const Job& job, const EvenBeam& beam) {
   const double sag = beam.sag(beam.half_load), most = kMostSag * beam.half_span;
   if (sag <= most) return;
   // The tension that does not break them is the least of both.
-  const double stress = job.beams.modulus * beam.curvature(0) * job.beams.depth / 2,
+  const double stress = beam_stress(job.beams, beam.curvature(0)),
                unbroken = job.straps.tension * design_strength(job.beams.bending) / stress;
   throw geometry_error("beams.section",
                        "beams " + number(job.beams.width) + " x " + number(job.beams.depth) +
@@ -176,7 +177,7 @@ PressPlan CrownedFlatPress::plan(const Job& job, const Panel& panel) const {
                      .load = beam.load,
                      .stiffness = beam.stiffness,
                      .pressure = beam.load * strapped / panel.blank_width(),
-                     .stress = tight.beams.modulus * beam.curvature(0) * tight.beams.depth / 2};
+                     .stress = beam_stress(tight.beams, beam.curvature(0))};
   plan.reason = reason_of(suits(panel), *plan.crown);
   add_notes(job, rig.stations, plan);
   return plan;

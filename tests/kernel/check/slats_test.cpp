@@ -104,5 +104,39 @@ TEST_CASE("Close lagging has no gaps to speak of") {
   const Evaluation result = evaluated(job_text("width = 900\nprofile = [{bend = 70, radius = 400}]", birch(8),
                                                "[caul]\nlagging = \"close\"\n"));
   REQUIRE(result.plan);
+  REQUIRE(result.findings.size() > 20);
   for (const Finding& f : result.findings) CHECK(f.id != "lagging-even");
+}
+
+TEST_CASE("A sheathed mould without straps is spaced by the sag under what the glue wants") {
+  const auto sheathed = [](const std::string& formers) {
+    return evaluated(job_text("width = 600\nprofile = [{bend = 40, radius = 900}]", birch(8),
+                              "[caul]\nkind = \"sheathed\"\nsheathing = [3, 3]\n[formers]\n" + formers));
+  };
+  const Evaluation found = sheathed("");
+  INFO(only_error(found));
+  REQUIRE(found.plan);
+  CHECK(finding(found, "slat-sag").verdict == Verdict::pass);
+  const std::size_t formers = found.plan->sections.size();
+  const Evaluation fewer = sheathed("spacing = {count = " + std::to_string(formers - 1) + "}\n");
+  REQUIRE(fewer.plan);
+  CHECK(finding(fewer, "slat-sag").verdict == Verdict::caution);
+}
+
+TEST_CASE("Straps on every second former need the least number that presses evenly enough") {
+  const auto every = [](const std::string& formers) {
+    return evaluated(job_text(
+        "width = 900\nprofile = [{bend = 70, radius = 400}]", birch(8),
+        "[caul]\nkind = \"slatted-hardwood-35\"\n[beams]\nevery = 2\n[formers]\neven = 0.8\n" + formers));
+  };
+  const Evaluation found = every("");
+  REQUIRE(found.plan);
+  REQUIRE(found.figures.pressure->straps.even() >= 0.8);
+  int seen = 0;
+  for (std::size_t count = 5; count < found.plan->sections.size(); ++count, ++seen) {
+    const Evaluation fewer = every("spacing = {count = " + std::to_string(count) + "}\n");
+    REQUIRE(fewer.plan);
+    CHECK(fewer.figures.pressure->straps.even() < 0.8);
+  }
+  CHECK(seen >= 3);
 }

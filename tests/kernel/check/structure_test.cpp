@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "kernel/mechanics/timber.hpp"
+#include "kernel/press/beam_section.hpp"
 #include "tests/support/expect.hpp"
 #include "tests/support/jobs.hpp"
 

@@ -162,7 +162,8 @@ TEST_CASE("A row over one of the program's keeps the figures that it does not gi
   CHECK(strap->number("tension") == 3000);
   CHECK(strap->number("rating") == 25000);
   CHECK(strap->label == "Webbing strap 50 with ratchet");
-  CHECK(strap->source == "own data");
+  // The figures that it keeps are still from where they were.
+  CHECK(strap->source == "own data; the rest: " + TradeTables().find("straps", "strap-50")->source);
   CHECK(own.row_names("straps") == TradeTables().row_names("straps"));
 
   const TradeTables twice = own.with(
@@ -171,7 +172,8 @@ TEST_CASE("A row over one of the program's keeps the figures that it does not gi
   CHECK(strap->number("tension") == 3000);
   CHECK(strap->number("rating") == 20000);
   CHECK(strap->label == "Yard strap");
-  CHECK(strap->source == "label");
+  CHECK(strap->source ==
+        "label; the rest: own data; the rest: " + TradeTables().find("straps", "strap-50")->source);
   CHECK(strap->file == "more.toml");
 }
 
@@ -202,7 +204,7 @@ TEST_CASE("A field that no row of its table has is refused with the nearest one"
   CHECK(fault_of("[fasteners.caul-screw]\ncolour = \"zinc\"\n") ==
         "rows.toml:2:10: fasteners.caul-screw.colour: is not a field of the fasteners table; known: label, "
         "diameter, "
-        "length, strength and source");
+        "length, yield and source");
 }
 
 TEST_CASE("A value of another kind is refused with what is allowed") {

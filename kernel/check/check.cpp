@@ -3,7 +3,9 @@
 #include "kernel/check/beams.hpp"
 #include "kernel/check/bends.hpp"
 #include "kernel/check/closing.hpp"
+#include "kernel/check/fixings.hpp"
 #include "kernel/check/geometry.hpp"
+#include "kernel/check/glue_line.hpp"
 #include "kernel/check/pull.hpp"
 #include "kernel/check/slats.hpp"
 #include "kernel/check/structure.hpp"
@@ -24,7 +26,8 @@ Assessment assess(const Job& job, const PressPlan& plan) {
   add(glue_line_findings(job, plan, pressure));
   add(geometry_findings(job, plan));
   add(slat_findings(job, plan, pressure));
-  add(structure_findings(job, plan, pressure, mass));
+  add(structure_findings(job, plan, pressure));
+  add(fixing_findings(job, plan, mass));
   add(beam_findings(job, plan));
   add(pull_findings(plan));
   add(work_findings(job, plan, work));

@@ -1,4 +1,4 @@
-// Whether the pack lies down everywhere, and what the glue line gets.
+// Whether the pack lies down everywhere.
 #pragma once
 #include <vector>
 
@@ -9,10 +9,5 @@ namespace lamwright {
 
 // Straps over the pack: hollows that they bridge, strips at the ends that stay open.
 std::vector<Finding> closing_findings(const Job& job, const PressPlan& plan);
-
-// Pressure on the finished panel against the glue's range. `map` is nothing where the plan knows of nothing
-// that presses.
-std::vector<Finding> glue_line_findings(const Job& job, const PressPlan& plan,
-                                        const std::optional<PressureMap>& map);
 
 }  // namespace lamwright

@@ -1,7 +1,9 @@
 #include "kernel/check/finding.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "shared/number.hpp"
 #include "shared/tolerance.hpp"
 
 namespace lamwright {
@@ -9,6 +11,8 @@ namespace lamwright {
 std::string to_text(Verdict verdict) {
   return verdict == Verdict::pass ? "pass" : verdict == Verdict::caution ? "caution" : "fail";
 }
+
+std::string up_to_ten(double force) { return number(std::ceil(force / 10 - kAtLeast) * 10, 0); }
 
 Finding judged(Bounded b) {
   const bool holds =

@@ -26,6 +26,9 @@ struct Finding {
   Bound bound = Bound::at_most;  // how the value is held against the limit
 };
 
+// A force as advice gives it: up to the next ten newtons.
+std::string up_to_ten(double force);
+
 // A trade fact without a published source.
 inline constexpr const char* kPractice = "common practice, no source";
 

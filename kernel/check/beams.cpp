@@ -63,10 +63,16 @@ void add_bending(const Job& job, const PressPlan& plan, std::vector<Finding>& ou
     constexpr double kSpare = 0.98, kStep = 10;
     const double most = kSpare * plan.closures.front().tension * limit / stress;
     const auto depth = deep_enough(job.beams, *plan.crown);
+    const auto asked = job.own.number("press.crowned-flat.pressure");
+    const std::string pull = asked ? "ask for at most " +
+                                         number(rounded_down(kSpare * *asked * limit / stress, 3), 3) +
+                                         " MPa (press.crowned-flat.pressure)."
+                                   : "pull with at most " + number(std::floor(most / kStep) * kStep) +
+                                         " N in each strap (straps.tension).";
     finding.advice = (depth ? "Use beams at least " + number(*depth) +
-                                  " deep (beams.section) with screws as much longer, or pull with"
-                            : std::string("Pull with")) +
-                     " at most " + number(std::floor(most / kStep) * kStep) + " N in each strap.";
+                                  " deep (beams.section) with screws as much longer, or "
+                            : std::string("There is no beam so deep: ")) +
+                     pull;
   }
   out.push_back(finding);
 }

@@ -67,9 +67,13 @@ struct EndHold {
 
   bool flat() const { return bend.straight >= kLeastFlat - kAtLeast; }
   // Moment about a point l from the end. On an end flat the straps press from where the bend begins.
-  double held(double l) const {
+  double held(double l) const { return by_straps(l) + by_clamps(l); }
+  double by_straps(double l) const {
     if (!flat()) return closing_moment(pressure, force, l);
-    double sum = force * l + pressure * std::pow(std::max(0.0, l - bend.straight), 2) / 2;
+    return force * l + pressure * std::pow(std::max(0.0, l - bend.straight), 2) / 2;
+  }
+  double by_clamps(double l) const {
+    double sum = 0;
     for (const auto& [at, clamp] : clamps) sum += clamp * std::max(0.0, l - at);
     return sum;
   }
@@ -128,12 +132,14 @@ std::string closing_advice(const Job& job, const PressPlan& plan, const StrapPul
                            const EndHold& hold) {
   constexpr double kMostTrim = 300, kThinnest = 0.1;
   std::vector<std::string> ways;
-  if (const double closes = hold.held(std::max(plan.panel.trim, hold.bend.straight)); closes > 0) {
+  const double within = std::max(plan.panel.trim, hold.bend.straight);
+  if (const double closes = hold.held(within); closes > 0) {
     double thickest = 0;
     for (const Ply& ply : plan.panel.plies) thickest = std::max(thickest, ply.thickness);
     const double thin = rounded_down(thickest * std::sqrt(closes / hold.moment), 1);
     if (thin >= kThinnest) ways.push_back("use plies at most " + number(thin, 1) + " thick");
-    const double tension = std::max(pull.left, pull.right) * hold.moment / closes;
+    const double tension =
+        std::max(pull.left, pull.right) * (hold.moment - hold.by_clamps(within)) / hold.by_straps(within);
     if (tension <= most_tension(job, plan))
       ways.push_back("pull with " + up_to_ten(tension) + " N (straps.tension)");
   }

@@ -130,9 +130,17 @@ void add_caul_findings(const Job& job, const PressPlan& plan, std::vector<Findin
   }
 }
 
+// Gaps that keep slats apart in a hollow.
+std::string open_text(const Job& job, double gap) {
+  const double own = *job.caul.pitch * (1 - job.caul.coverage);
+  if (job.caul.lagging != Lagging::open && own >= gap)
+    return "leave gaps between them (caul.lagging = \"open\")";
+  return "use a caul with gaps of " + number(std::ceil(gap * 2) / 2, 1) + " or more, laid open";
+}
+
 // Slats that lie edge to edge on the wide side of a hollow meet on the narrow one, by their thickness times
 // the turn from one to the next, less their gap.
-void add_closing_up(const PressPlan& plan, std::vector<Finding>& out) {
+void add_closing_up(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (!plan.neutral.hollow()) return;
   for (const Layer& layer : plan.layers) {
     if (layer.slats.empty()) continue;
@@ -148,13 +156,12 @@ void add_closing_up(const PressPlan& plan, std::vector<Finding>& out) {
     }
     const bool bed = layer.kind == Layer::Kind::bed_caul;
     const std::string name = bed ? "bed caul" : "top caul";
-    out.push_back(bounded(
-        Bound::at_most, std::string(bed ? "bed" : "top") + "-slats-meet",
-        "How far slats would stand in one another in a hollow", most, kSlatPlay, "mm", name, Verdict::caution,
-        "Bevel the edges of the slats there by " + number(degrees(turn) / 2, 1) +
-            " degrees on the side away from the edge they lie on (" + number(most / 2, 1) +
-            " each), or leave gaps between them (caul.lagging = \"open\", or a caul with wider "
-            "gaps)."));
+    out.push_back(bounded(Bound::at_most, std::string(bed ? "bed" : "top") + "-slats-meet",
+                          "How far slats would stand in one another in a hollow", most, kSlatPlay, "mm", name,
+                          Verdict::caution,
+                          "Bevel the edges of the slats there by " + number(degrees(turn) / 2, 1) +
+                              " degrees on the side away from the edge they lie on (" + number(most / 2, 1) +
+                              " each), or " + open_text(job, turn * layer.thickness - kSlatPlay) + "."));
   }
 }
 
@@ -203,7 +210,7 @@ std::vector<Finding> geometry_findings(const Job& job, const PressPlan& plan) {
   add_pack_findings(plan, out);
   add_former_findings(plan, out);
   add_caul_findings(job, plan, out);
-  add_closing_up(plan, out);
+  add_closing_up(job, plan, out);
   add_spacing_finding(plan, out);
   add_rating_finding(job, plan, out);
   add_pin_finding(job, plan, out);

@@ -7,6 +7,7 @@
 #include "kernel/check/structure.hpp"
 #include "kernel/mechanics/best_pull.hpp"
 #include "kernel/mechanics/pull.hpp"
+#include "kernel/press/slat_bed.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -14,6 +15,12 @@
 
 namespace lamwright {
 namespace {
+
+// What sets the tension: of a crowned flat press the pressure asked for, where one is.
+std::string tension_key(const Job& job, const PressPlan& plan) {
+  const bool asked = plan.load == Load::even && job.own.number("press.crowned-flat.pressure");
+  return asked ? "press.crowned-flat.pressure" : "straps.tension";
+}
 
 // How the straps reach a pressure `factor` times as high: by tension or by number, as far as they go.
 void add_strap_ways(const Job& job, const PressPlan& plan, double factor, std::vector<std::string>& ways) {
@@ -28,10 +35,14 @@ void add_strap_ways(const Job& job, const PressPlan& plan, double factor, std::v
                              number(closure.tension, 0) + ")");
   }
   const int count = int(std::ceil(double(plan.closures.size()) * factor - kAtLeast));
+  const int formers = plan.spacing.every * (count - 1) + 1;
   const double pitch = (plan.panel.blank_width() - plan.spacing.widest) / (count - 1);
   constexpr double kClear = 5;
-  if (pitch >= plan.spacing.widest + kClear && plan.load == Load::belt)
-    ways.push_back(std::to_string(count) + " straps (formers.spacing = {count = " + std::to_string(count) +
+  const double of_formers = (plan.panel.blank_width() - plan.spacing.widest) / (formers - 1);
+  const double least =
+      std::max({job.formers.thickness, job.beams.width, (job.straps.width + job.beams.width) / 2});
+  if (pitch >= plan.spacing.widest + kClear && of_formers >= least && plan.load == Load::belt)
+    ways.push_back(std::to_string(count) + " straps (formers.spacing = {count = " + std::to_string(formers) +
                    "})");
 }
 
@@ -41,24 +52,30 @@ std::string joined(const std::vector<std::string>& ways) {
   return text;
 }
 
+std::string nothing_presses(const PressPlan& plan, const PressureMap& map) {
+  if (map.straps.even() > 0) return " Where it is 0 nothing presses: clamp these places down as well.";
+  return std::string(" Between ") + (plan.load == Load::belt ? "straps" : "formers") +
+         " nothing presses: put them closer" +
+         (plan.load == Load::belt && plan.spacing.every > 1 ? " (beams.every = 1)" : "") +
+         ", or use stiffer cauls.";
+}
+
 std::string under_straps(const Job& job, const PressPlan& plan, const PressureMap& map) {
   const double wanted = job.layup.glue_row.pressure_low, least = map.strapped_least;
   if (least >= wanted) return {};
-  if (least <= 0)
-    return plan.load == Load::belt
-               ? " Where it is 0 nothing presses: clamp these places down as well."
-               : " Between formers nothing presses: put them closer, or use stiffer cauls.";
+  if (least <= 0) return nothing_presses(plan, map);
   std::vector<std::string> ways;
   add_strap_ways(job, plan, wanted / least, ways);
-  if (ways.empty() &&
-      plan.closures.front().tension * wanted / least <= std::min(job.straps.rating, 2 * job.straps.hand))
-    return " It takes " + up_to_ten(plan.closures.front().tension * wanted / least) +
-           " N in each strap (straps.tension), and deeper beams (beams.section) or thicker pins that stand "
-           "it.";
-  if (ways.empty())
-    return " Straps by hand do not reach it: take a glue that wants less (layup.glue = \"epoxy\" wants "
-           "hardly any).";
-  return " It takes " + joined(ways) + ".";
+  if (!ways.empty()) return " It takes " + joined(ways) + ".";
+  const double tension = plan.closures.front().tension * wanted / least;
+  constexpr double kLever = 2;  // as in most_tension
+  if (tension <= std::min(job.straps.rating, kLever * job.straps.hand))
+    return " It takes " + up_to_ten(tension) + " N in each strap (" + tension_key(job, plan) +
+           "), and deeper beams (beams.section) or thicker pins that stand it.";
+  constexpr double kContact = 0.01;  // MPa, all that epoxy wants; from memory
+  return least >= kContact ? " Straps by hand do not reach it: take a glue that wants less (layup.glue = "
+                             "\"epoxy\" wants hardly any)."
+                           : " Straps by hand do not reach it: the curve is too slack for them.";
 }
 
 std::string under_clamps(const Job& job, const PressureMap& map) {
@@ -72,6 +89,16 @@ std::string under_clamps(const Job& job, const PressureMap& map) {
   return " On the flats it takes more clamps than are laid out, over wider pressing beams.";
 }
 
+// Least over mean pressure along the width between two moulds with formers where they stand now.
+double two_moulds_even(const Job& job, const PressPlan& plan) {
+  SpreadingSpec spec = slat_bed(job, plan.panel, Moulds::both);
+  for (const Section& section : plan.sections) {
+    spec.supports.push_back(section.z);
+    spec.loads.push_back({section.z, load_width(job, Moulds::both), 1});
+  }
+  return spread(spec).even();
+}
+
 // What a two-part mould would give where it comes off and does better.
 std::string method_text(const Job& job, const PressPlan& plan, const PressureMap& map) {
   constexpr double kSteep = 85 * kPi / 180;
@@ -79,9 +106,9 @@ std::string method_text(const Job& job, const PressPlan& plan, const PressureMap
   const PullChoice choice = pull_choice(plan.panel.pressed, 0, 0);
   const double pull = 4 * plan.closures.front().tension * double(plan.closures.size());
   const double unit = pull / (chord(plan.neutral) * plan.panel.blank_width());
-  const double least = choice.least * unit * map.straps.even();
-  constexpr double kBetter = 1.5;
-  if (!choice.presses() || least < kBetter * map.sound_least) return {};
+  const double least = choice.least * unit * two_moulds_even(job, plan);
+  constexpr double kBetter = 1.5, kAnything = 0.005;
+  if (!choice.presses() || least < std::max(kAnything, kBetter * map.sound_least)) return {};
   return " Two moulds with as many strap loops (press.method = \"two-part\") would give about " +
          number(least, 2) + " MPa at the least" +
          (least < job.layup.glue_row.pressure_low ? ", still short of it." : ".");

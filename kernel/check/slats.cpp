@@ -25,20 +25,22 @@ std::string platen(const Job& job) {
     case CaulSpec::Kind::bare:
       break;
   }
-  return "cover sheet";
+  return "cover sheets";
 }
 
-std::string closer(const Job& job) {
-  if (job.beams.every > 1) return "Put a strap on every former (beams.every = 1), use ";
+std::string closer(const Job& job, const PressPlan& plan) {
+  if (plan.load == Load::belt && job.beams.every > 1)
+    return "Put a strap on every former (beams.every = 1), use ";
   if (job.formers.spacing.kind == SpacingSpec::Kind::automatic) return "Use ";
   return "Put formers and straps closer (formers.spacing, \"auto\" finds the widest that will do), use ";
 }
 
 void add_width(const Job& job, const PressPlan& plan, const PressureMap& map, std::vector<Finding>& out) {
   const std::string thicker = "thicker " + platen(job);
-  out.push_back(judged({"width-even", "Least over mean pressure along the width", map.straps.even(),
-                        Bound::at_least, job.formers.spacing.even, "", "pack", kFoundation, Verdict::caution,
-                        closer(job) + thicker + ", or a softer layer beside the pack (caul.bedding)."}));
+  out.push_back(
+      judged({"width-even", "Least over mean pressure along the width", map.straps.even(), Bound::at_least,
+              job.formers.spacing.even, "", "pack", kFoundation, Verdict::caution,
+              closer(job, plan) + thicker + ", or a softer layer beside the pack (caul.bedding)."}));
   const double scale = hardest_strapped(plan, map) / map.straps.mean;
   if (scale <= 0) return;
   out.push_back(
@@ -106,37 +108,67 @@ void add_lagging(const Job& job, const PressPlan& plan, const std::optional<Pres
 }
 
 // Flat slats on a bend touch it with their middles (a crown) or edges (a hollow).
-void add_facets(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
-  if (!job.caul.pitch) return;
-  constexpr double kBridged = 0.2;  // share of the cover sheet's thickness that it evens out; common practice
-  const double width = *job.caul.pitch * job.caul.coverage;
-  double facet = 0, tightest = INFINITY;
+struct Facet {
+  double radius = INFINITY;  // of the side of a slat that meets the pack, where it is tightest
+  bool bed = false;
   std::string where = "cauls";
+};
+
+Facet tightest_facet(const PressPlan& plan) {
+  Facet out;
   for (const Layer& layer : plan.layers) {
     const bool bed = layer.kind == Layer::Kind::bed_caul;
     if (!bed && layer.kind != Layer::Kind::top_caul) continue;
     for (std::size_t i = 0; i < layer.inner.runs().size(); ++i) {
       const Run& run = layer.inner.runs()[i];
       if (run.straight()) continue;
-      const double towards = bed ? layer.thickness : 0;  // the side of the slat that meets the pack
-      const double radius = std::abs(1 / run.curvature + towards);
-      if (radius >= tightest) continue;
-      tightest = radius;
-      facet = width * width / (8 * radius);
-      where = std::string(bed ? "bed caul, " : "top caul, ") + run_name(layer.inner, i);
+      const double radius = std::abs(1 / run.curvature + (bed ? layer.thickness : 0));
+      if (radius < out.radius)
+        out = {radius, bed, std::string(bed ? "bed caul, " : "top caul, ") + run_name(layer.inner, i)};
     }
   }
-  const double limit = kBridged * plan.panel.cover;
-  const double narrow = rounded_down(std::sqrt(8 * tightest * limit), 0);
+  return out;
+}
+
+constexpr double kBridged =
+    0.2;  // share of a cover sheet's thickness that it evens out; common practice, no source
+
+// The thinnest cover sheet, to 0.5, that evens the facets out and stands the bend. A thicker one lies on a
+// tighter bed caul.
+std::optional<double> bridging_cover(const Job& job, const PressPlan& plan, const Facet& facet,
+                                     double width) {
+  constexpr double kStep = 0.5, kThickest = 15;
+  for (double cover = plan.panel.cover + kStep; cover <= kThickest; cover += kStep) {
+    const double radius = facet.radius - (facet.bed ? cover - plan.panel.cover : 0);
+    if (radius <= 0 || job.layup.cover_bend.thickness_for(radius).value_or(kThickest) < cover)
+      return std::nullopt;
+    if (width * width / (8 * radius) <= kBridged * cover) return cover;
+  }
+  return std::nullopt;
+}
+
+std::string facet_advice(const Job& job, const PressPlan& plan, const Facet& facet, double width) {
+  constexpr double kNarrowest = 5;
+  const double narrow = rounded_down(std::sqrt(8 * facet.radius * kBridged * plan.panel.cover), 0);
+  const auto cover = plan.panel.cover > 0 ? bridging_cover(job, plan, facet, width) : std::nullopt;
+  std::string text;
+  if (narrow >= kNarrowest) text = "Use slats at most " + number(narrow) + " wide there";
+  if (cover)
+    text += std::string(text.empty() ? "Use" : ", or") + " a cover sheet " + number(*cover, 1) + " thick";
+  return text.empty() ? "Hollow the slats' faces to the curve." : text + ", or hollow the slats' faces.";
+}
+
+void add_facets(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  if (!job.caul.pitch) return;
+  const double width = *job.caul.pitch * job.caul.coverage;
+  const Facet facet = tightest_facet(plan);
   out.push_back(
-      judged({"facets", "Height of the facets that flat slats make on a bend", facet, Bound::at_most, limit,
-              "mm", where,
-              "sagitta w^2 / (8 R); a cover sheet evens out a fifth of its "
-              "thickness: common practice, no source",
-              Verdict::caution,
-              (narrow >= 5 ? "Use slats at most " + number(narrow) + " wide there, or" : std::string("Use")) +
-                  " a cover sheet at least " + number(std::ceil(facet / kBridged * 2) / 2, 1) +
-                  " thick, or hollow the slats' faces."}));
+      judged({"facets", "Height of the facets that flat slats make on a bend",
+              std::isfinite(facet.radius) ? width * width / (8 * facet.radius) : 0, Bound::at_most,
+              kBridged * plan.panel.cover, "mm", facet.where,
+              "sagitta w^2 / (8 R); a cover sheet evens out a fifth of its thickness: common practice, no "
+              "source",
+              Verdict::caution, facet_advice(job, plan, facet, width)}));
 }
 
 }  // namespace

@@ -47,8 +47,11 @@ Job tightened(const Job& job, const Panel& panel, int stations) {
 // The tension depends on the number of formers and, by the slats' sag, the other way round: formers are added
 // until the slats are held, and then stay.
 Job tightened(const Job& job, const Panel& panel) {
-  Stations where = stations_of(job, panel);
-  if (!job.own.number("press.crowned-flat.pressure")) return tightened(job, panel, straps(where));
+  const bool asked = job.own.number("press.crowned-flat.pressure").has_value();
+  Job slack = job;
+  if (asked) slack.straps.tension = 1;  // what the job says of tension has no say then
+  Stations where = stations_of(slack, panel);
+  if (!asked) return tightened(job, panel, straps(where));
   while (true) {
     Job tight = tightened(job, panel, straps(where));
     Stations next = stations_of(tight, panel);

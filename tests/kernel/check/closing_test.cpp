@@ -181,3 +181,42 @@ TEST_CASE("Two moulds are offered only to a shape that comes off them") {
   REQUIRE(steep.plan);
   CHECK_FALSE(holds(finding(steep, "glue-line").advice, "Two moulds"));
 }
+
+TEST_CASE("A tension told for a bend behind a flat counts that clamps do not pull harder") {
+  const auto job = [](int tension) {
+    return evaluated(job_text(
+        "width = 716\nprofile = [{line = 108}, {bend = 60, radius = 120}, {line = 108}]",
+        "cover = 2\nplies = [{timber = \"birch-yellow\", thickness = 3, count = 6}]",
+        "[caul]\nkind = {thickness = 16, pitch = 20}\n[straps]\ntension = " + std::to_string(tension) +
+            "\n"));
+  };
+  const Evaluation open = job(800);
+  INFO(only_error(open));
+  REQUIRE(open.plan);
+  const std::string advice = finding(open, "closing-left").advice;
+  const auto at = advice.find("pull with ");
+  REQUIRE(at != std::string::npos);
+  const Evaluation closed = job(std::stoi(advice.substr(at + 10)));
+  REQUIRE(closed.plan);
+  CHECK(closed.plan->sections.size() == open.plan->sections.size());
+  CHECK(finding(closed, "closing-left").verdict == Verdict::pass);
+}
+
+TEST_CASE("A number of straps told with straps on every second former reaches the glue's pressure") {
+  const auto job = [](const std::string& formers) {
+    return evaluated(job_text(
+        "width = 900\nprofile = [{bend = 90, radius = 250}]",
+        "glue = \"epoxy\"\ncover = 1\nplies = [{timber = \"birch-yellow\", thickness = 1, count = 6}]",
+        "[beams]\nevery = 2\n[straps]\ntension = 620\n[caul]\nkind = {thickness = 45}\n[formers]\n" +
+            formers));
+  };
+  const Evaluation few = job("");
+  REQUIRE(few.plan);
+  const std::string advice = finding(few, "glue-line").advice;
+  const auto at = advice.find("spacing = {count = ");
+  REQUIRE(at != std::string::npos);
+  const Evaluation more =
+      job("spacing = {count = " + std::to_string(std::stoi(advice.substr(at + 19))) + "}\n");
+  REQUIRE(more.plan);
+  CHECK(finding(more, "glue-line").verdict == Verdict::pass);
+}

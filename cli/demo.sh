@@ -16,6 +16,7 @@ cat <<'END'
 Open these:
   out/drawings/press.svg          the press in section and from the side (any browser)
   out/drawings/former-lower.svg   the former with its bores
+  out/drawings/pressure.svg       the pressure over girth and width
   out/press.step                  the whole press as solids (any CAD program)
   out/parts/former-lower.svg      the former at true size for the router
   out/summary.json                every figure

@@ -13,19 +13,6 @@
 namespace lamwright {
 namespace {
 
-// The least depth of such beams, to 10, whose edge stays below the strength under the same load.
-std::optional<double> deep_enough(const BeamSpec& beams, const Crown& crown) {
-  const double own = beams.modulus * second_moment(beams.width, beams.depth);
-  const double former = crown.stiffness - own;
-  const double moment = crown.stress / beam_stress(beams, 1) * crown.stiffness;
-  constexpr double kStep = 10, kDeepest = 600;
-  for (double depth = std::ceil(beams.depth / kStep) * kStep; depth <= kDeepest; depth += kStep) {
-    const double stiffness = beams.modulus * second_moment(beams.width, depth) + former;
-    if (beam_stress(deeper(beams, depth), moment / stiffness) <= design_strength(beams.bending)) return depth;
-  }
-  return std::nullopt;
-}
-
 // A beam that gives much is a spring: the crown then suits one tension only.
 void add_crown(const PressPlan& plan, std::vector<Finding>& out) {
   constexpr double kSlender = 100;  // of the span between the straps
@@ -47,22 +34,15 @@ void add_crown(const PressPlan& plan, std::vector<Finding>& out) {
 
 void add_bending(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   const double limit = design_strength(job.beams.bending), stress = plan.crown->stress;
-  Finding finding{
-      "beam-bending",
-      "Bending stress of the beams",
-      stress,
-      limit,
-      "MPa",
-      Verdict::pass,
-      "beams",
-      "EN 338:2016 f_m,k of " + job.beams.timber_class + ", EN 1995-1-1 k_mod 0.9 (short-term), gamma_M 1.3",
-      ""};
+  Finding finding{"beam-bending", "Bending stress of the beams",      stress, limit, "MPa", Verdict::pass,
+                  "beams",        strength_basis(job.beams, "f_m,k"), ""};
   if (stress > limit + kAtLeast) {
     finding.verdict = overloaded(stress, limit);
     // Straps a little slacker stand a little wider, for the crown narrows the press: hence some to spare.
     constexpr double kSpare = 0.98, kStep = 10;
     const double most = kSpare * plan.closures.front().tension * limit / stress;
-    const auto depth = deep_enough(job.beams, *plan.crown);
+    const auto depth = deep_enough(job.beams, stress / beam_stress(job.beams, 1) * plan.crown->stiffness,
+                                   plan.crown->stiffness);
     const auto asked = job.own.number("press.crowned-flat.pressure");
     const std::string pull = asked ? "ask for at most " +
                                          number(rounded_down(kSpare * *asked * limit / stress, 3), 3) +
@@ -178,6 +158,22 @@ void add_tilt(const PressPlan& plan, std::vector<Finding>& out) {
 }
 
 }  // namespace
+
+std::optional<double> deep_enough(const BeamSpec& beams, double moment, double stiffness) {
+  const double beside = stiffness - beams.modulus * second_moment(beams.width, beams.depth);
+  constexpr double kStep = 10, kDeepest = 600;
+  for (double depth = (std::floor(beams.depth / kStep + kAtLeast) + 1) * kStep; depth <= kDeepest;
+       depth += kStep) {
+    const double both = beside + beams.modulus * second_moment(beams.width, depth);
+    if (beam_stress(deeper(beams, depth), moment / both) <= design_strength(beams.bending)) return depth;
+  }
+  return std::nullopt;
+}
+
+std::string strength_basis(const BeamSpec& beams, const std::string& strength) {
+  return "EN 338:2016 " + strength + " of " + beams.timber_class +
+         ", EN 1995-1-1 k_mod 0.9 (short-term), gamma_M 1.3";
+}
 
 int foot_screws(const Part& beam) {
   return int(std::count_if(beam.bores().begin(), beam.bores().end(),

@@ -3,18 +3,14 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
-#include <limits>
 
 #include "kernel/check/structure.hpp"
 #include "kernel/mechanics/belt.hpp"
-#include "kernel/mechanics/best_pull.hpp"
 #include "kernel/mechanics/closing.hpp"
-#include "kernel/mechanics/pull.hpp"
 #include "kernel/press/mould/curves.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
-#include "shared/units.hpp"
 
 namespace lamwright {
 namespace {

@@ -68,8 +68,7 @@ std::string under_straps(const Job& job, const PressPlan& plan, const PressureMa
   add_strap_ways(job, plan, wanted / least, ways);
   if (!ways.empty()) return " It takes " + joined(ways) + ".";
   const double tension = plan.closures.front().tension * wanted / least;
-  constexpr double kLever = 2;  // as in most_tension
-  if (tension <= std::min(job.straps.rating, kLever * job.straps.hand))
+  if (tension <= hand_tension(job))
     return " It takes " + up_to_ten(tension) + " N in each strap (" + tension_key(job, plan) +
            "), and deeper beams (beams.section) or thicker pins that stand it.";
   constexpr double kContact = 0.01;  // MPa, all that epoxy wants; from memory

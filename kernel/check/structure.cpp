@@ -18,11 +18,6 @@
 namespace lamwright {
 namespace {
 
-std::string strength_basis(const Job& job, const std::string& strength) {
-  return "EN 338:2016 " + strength + " of " + job.beams.timber_class +
-         ", EN 1995-1-1 k_mod 0.9 (short-term), gamma_M 1.3";
-}
-
 // What one strap puts on the end of its beam.
 struct EndPull {
   double up = 0;     // N, across the beam
@@ -48,7 +43,7 @@ void add_drawn_beam(const Job& job, const PressPlan& plan, std::vector<Finding>&
   }
   out.push_back(
       judged({"beam-bending", "Bending stress of the beams", moment / section.modulus, Bound::at_most,
-              design_strength(job.beams.bending), "MPa", "beams", strength_basis(job, "f_m,k"),
+              design_strength(job.beams.bending), "MPa", "beams", strength_basis(job.beams, "f_m,k"),
               overloaded(moment / section.modulus, design_strength(job.beams.bending)),
               "Use deeper beams (beams.section), wider feet, or less tension (straps.tension)."}));
   constexpr double kMostBend = 2;  // of a beam's end, which no panel feels; common practice, no source
@@ -59,7 +54,7 @@ void add_drawn_beam(const Job& job, const PressPlan& plan, std::vector<Finding>&
   out.push_back(
       judged({"foot-bearing", "Pressure of a former's foot on its beam", up / quarter, Bound::at_most,
               design_strength(job.beams.timber.crush), "MPa", "foot",
-              strength_basis(job, "f_c,90,k") + "; a strap's pull borne by the foot's outer quarter",
+              strength_basis(job.beams, "f_c,90,k") + "; a strap's pull borne by the foot's outer quarter",
               Verdict::caution, "Give the former a wider foot, or put a plate between foot and beam."}));
 }
 
@@ -119,22 +114,9 @@ EvenBeam rigged_beam(const Job& job, const PressPlan& plan) {
           job.beams.modulus * second_moment(job.beams.width, job.beams.depth) + former};
 }
 
-// The least depth of beams, to 10, whose edge stays below the strength beside the same formers.
-std::optional<double> deep_enough(const Job& job, const EvenBeam& beam) {
-  const BeamSpec& beams = job.beams;
-  const double own = beams.modulus * second_moment(beams.width, beams.depth);
-  constexpr double kStep = 10, kDeepest = 600;
-  for (double depth = std::ceil(beams.depth / kStep + kAtLeast) * kStep; depth <= kDeepest; depth += kStep) {
-    EvenBeam tried = beam;
-    tried.stiffness += beams.modulus * second_moment(beams.width, depth) - own;
-    if (beam_stress(deeper(beams, depth), tried.curvature(0)) <= design_strength(beams.bending)) return depth;
-  }
-  return std::nullopt;
-}
-
 std::string stronger(const Job& job, const PressPlan& plan, const EvenBeam& beam, double stress) {
   const double most = plan.closures.front().tension * design_strength(job.beams.bending) / stress;
-  const auto depth = deep_enough(job, beam);
+  const auto depth = deep_enough(job.beams, beam.curvature(0) * beam.stiffness, beam.stiffness);
   return (depth ? "Use beams at least " + number(*depth) +
                       " deep (beams.section) with screws as much longer, or pull with"
                 : std::string("Pull with")) +
@@ -147,7 +129,7 @@ void add_rigged_beam(const Job& job, const PressPlan& plan, std::vector<Finding>
   out.push_back(
       judged({"beam-bending", "Bending stress of the beams", stress, Bound::at_most,
               design_strength(job.beams.bending), "MPa", "beams",
-              strength_basis(job, "f_m,k") + "; beam and former side by side, net section at a screw",
+              strength_basis(job.beams, "f_m,k") + "; beam and former side by side, net section at a screw",
               overloaded(stress, design_strength(job.beams.bending)), stronger(job, plan, beam, stress)}));
   constexpr double kMostSag = 0.5;  // common practice, no source
   out.push_back(
@@ -164,12 +146,12 @@ void add_loop_bearing(const Job& job, const PressPlan& plan, std::vector<Finding
   out.push_back(judged({"loop-bearing", "Pressure of a strap loop on its beam",
                         pull / (closure.width * job.beams.width), Bound::at_most,
                         design_strength(job.beams.timber.crush), "MPa", "beams",
-                        strength_basis(job, "f_c,90,k"), Verdict::caution,
+                        strength_basis(job.beams, "f_c,90,k"), Verdict::caution,
                         "Lay a hardwood pad or a plate under the loop, and round the beam's edges."}));
   const double foot = 2 * pull / (job.formers.thickness * plan.foot_width);
   out.push_back(
       judged({"foot-bearing", "Pressure of a former's foot on its beam", foot, Bound::at_most,
-              design_strength(job.beams.timber.crush), "MPa", "foot", strength_basis(job, "f_c,90,k"),
+              design_strength(job.beams.timber.crush), "MPa", "foot", strength_basis(job.beams, "f_c,90,k"),
               Verdict::caution, "Use thicker boards, or pull less."}));
 }
 
@@ -221,10 +203,13 @@ double spare_strength(const Job& job, const PressPlan& plan) {
   return spare;
 }
 
-double most_tension(const Job& job, const PressPlan& plan) {
+double hand_tension(const Job& job) {
   constexpr double kLever = 2;  // common practice, no source
-  return std::min({job.straps.rating, kLever * job.straps.hand,
-                   plan.closures.front().tension * spare_strength(job, plan)});
+  return std::min(job.straps.rating, kLever * job.straps.hand);
+}
+
+double most_tension(const Job& job, const PressPlan& plan) {
+  return std::min(hand_tension(job), plan.closures.front().tension * spare_strength(job, plan));
 }
 
 std::vector<Finding> structure_findings(const Job& job, const PressPlan& plan,

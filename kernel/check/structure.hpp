@@ -15,8 +15,9 @@ std::vector<Finding> structure_findings(const Job& job, const PressPlan& plan,
 // does.
 double spare_strength(const Job& job, const PressPlan& plan);
 
-// What hands with a longer lever get into a strap, as long as the strap, the beams and the pins stand it, N.
-// The plan has straps.
+// What hands with a longer lever get into a strap within its rating, N.
+double hand_tension(const Job& job);
+// The same, as long as beams and pins stand it. The plan has straps.
 double most_tension(const Job& job, const PressPlan& plan);
 
 }  // namespace lamwright

@@ -33,6 +33,11 @@ inline std::string birch(int count) {
          std::to_string(count) + "}]";
 }
 
+// A plain timber for figures worked by hand: E 12 000 along and 600 across.
+inline const std::string kPlainTimber =
+    "[timbers.plain]\nE_along = 12000\nE_across = 600\nshear = 800\npoisson = 0.4\nstrength = 100\n"
+    "density = 600\nhardwood = true\nstructural_ratio = 100\nsource = \"test\"\n";
+
 // The settings of the worked cases: no springback, a continuous caul of 35.
 inline const std::string kWorked = "[press]\nspringback = \"none\"\n[caul]\nkind = {thickness = 35}\n";
 

@@ -9,11 +9,6 @@ using namespace lamwright::test;
 
 namespace {
 
-const std::string kRows =
-    "[timbers.plain]\nE_along = 12000\nE_across = 600\nshear = 800\npoisson = 0.4\nstrength = 100\ndensity = "
-    "600\n"
-    "hardwood = true\nstructural_ratio = 100\nsource = \"test\"\n";
-
 // Inner radius 400, trim 15, straps of 2500 N at both ends 150 apart.
 Evaluation bent(const std::string& plies, const std::string& more = "", const std::string& tension = "2500",
                 const std::string& panel = "") {
@@ -22,7 +17,7 @@ Evaluation bent(const std::string& plies, const std::string& more = "", const st
                                 "glue_line = 0\nplies = [{timber = \"plain\", " + plies + "}]",
                                 kWorked + "[formers]\nspacing = {count = 7}\n[straps]\ntension = " + tension +
                                     "\n" + more),
-                   MemorySources(std::map<std::string, std::string>{{"rows.toml", kRows}}));
+                   MemorySources(std::map<std::string, std::string>{{"rows.toml", kPlainTimber}}));
 }
 
 }  // namespace

@@ -11,9 +11,7 @@ namespace {
 
 // A timber and a plywood of three of its veneers, the middle one across: E 12 000 along, 600 across.
 const std::string kRows =
-    "[timbers.plain]\nE_along = 12000\nE_across = 600\nshear = 800\npoisson = 0.4\nstrength = 100\ndensity = "
-    "600\n"
-    "hardwood = true\nstructural_ratio = 100\nsource = \"test\"\n"
+    kPlainTimber +
     "[boards.ply]\nkind = \"plywood\"\nnominal = 4\nthickness = 4\nE_along = 9000\nE_across = 3000\nstrength "
     "= 40\n"
     "crush = 4\ndensity = 650\nsheet = [2440, 1220]\nuses = 5\nveneers = [1, 2, 1]\nveneer_timber = "

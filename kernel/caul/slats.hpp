@@ -15,6 +15,13 @@ struct Slat {
 
 enum class Lagging { automatic, close, open };
 
+// A stretch of the line that is too tight for the caul's own slats: narrower ones lie there.
+struct SlatZone {
+  double from = 0, to = 0;  // stations
+  double width = 0;         // of a slat, above 0
+  double gap = 0;           // between open slats
+};
+
 struct SlatSpec {
   double girth = 0;    // length of the line, mm
   double datum = 0;    // station of the middle of the datum slat
@@ -26,11 +33,15 @@ struct SlatSpec {
   std::vector<double> changes;  // stations where the shape changes
   // The pin stands in the joint nearest to here, not given: right beside the datum slat.
   std::optional<double> pin_at = std::nullopt;
+  // Where a slat would lie wholly or partly inside a zone, the zone's slats are laid until it is passed;
+  // where zones overlap, the narrowest. The gap before a slat, seen from the datum slat, is that of its own
+  // kind.
+  std::vector<SlatZone> zones = {};
 };
 
 // As many whole slats as fit each side of the datum slat, never past the ends. Empty when not even the datum
 // slat fits. Automatic lagging is close for two slats each side of a change: a joint nearer to it than two
-// slat widths.
+// widths of the next slat.
 std::vector<Slat> whole_slats(const SlatSpec& spec);
 
 // The same, carried on to both ends; the last slat each side is cut flush.

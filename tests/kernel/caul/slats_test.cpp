@@ -76,3 +76,76 @@ TEST_CASE("A continuous caul is screwed at its middle, at changes and 15 inside 
   CHECK(pilots[2] == Approx(200));
   CHECK(pilots[3] == Approx(360));
 }
+
+namespace {
+
+SlatSpec with_zone(double girth, SlatZone zone) {
+  SlatSpec spec = open_slats(girth);
+  spec.zones = {zone};
+  return spec;
+}
+
+}  // namespace
+
+TEST_CASE("Narrow slats lie in a tight zone, from the slat that would reach into it until it is passed") {
+  // Own slats end at 522.5, 572.5, 622.5; the next would lie from 627.5 to 672.5, into the zone from 640.
+  // Narrow ones every 25 after 622.5: 627.5 ... 747.5 is the fifth's end, and an own slat from 752.5 is past
+  // 750.
+  const auto slats = whole_slats(with_zone(1000, {640, 750, 20, 5}));
+  int narrow = 0, wide = 0;
+  for (const Slat& slat : slats) {
+    const bool is_narrow = slat.width() < 30;
+    CHECK(slat.width() == Approx(is_narrow ? 20 : 45));
+    CHECK(is_narrow == (slat.from > 627 && slat.to < 748));
+    (is_narrow ? narrow : wide) += 1;
+  }
+  CHECK(narrow == 5);
+  // 9 to the left, the datum slat, 2 before the zone, and past it 752.5 + 50 k + 45 <= 1000: 5.
+  CHECK(wide == 17);
+  for (std::size_t i = 1; i < slats.size(); ++i) CHECK(slats[i].from - slats[i - 1].to == Approx(5));
+}
+
+TEST_CASE("A slat that ends where a zone begins is none of its business") {
+  const auto slats = whole_slats(with_zone(1000, {622.5, 630, 20, 5}));
+  int narrow = 0;
+  for (const Slat& slat : slats)
+    if (slat.width() < 30) {
+      ++narrow;
+      CHECK(slat.from == Approx(627.5));  // and its neighbour from 652.5 is past the zone
+    }
+  CHECK(narrow == 1);
+}
+
+TEST_CASE("A datum slat in a zone is narrow, and so is the last one cut flush") {
+  const auto slats = covering_slats(with_zone(200, {80, 200, 20, 5}));
+  std::vector<double> from, to;
+  for (const Slat& slat : slats) {
+    from.push_back(slat.from);
+    to.push_back(slat.to);
+  }
+  // Datum 90 to 110; right every 25 up to 200; left, an own slat would lie from 40 to 85, into the zone: a
+  // narrow one from 65 to 85; the next own one, 15 to 60, is clear of it, and 10 are left.
+  REQUIRE(slats.size() == 8);
+  CHECK(from[0] == Approx(0).margin(1e-9));
+  CHECK(to[0] == Approx(10));
+  CHECK(from[1] == Approx(15));
+  CHECK(to[1] == Approx(60));
+  CHECK(from[2] == Approx(65));
+  CHECK(from[3] == Approx(90));
+  CHECK(to[3] == Approx(110));
+  CHECK(from[7] == Approx(190));
+  CHECK(to[7] == Approx(200));
+}
+
+TEST_CASE("Close lagging stays close through a zone but for the pin's gap") {
+  SlatSpec spec = with_zone(1000, {505, 600, 20, 5});
+  spec.lagging = Lagging::close;
+  const auto slats = whole_slats(spec);
+  int gaps = 0;
+  for (std::size_t i = 1; i < slats.size(); ++i)
+    if (slats[i].from - slats[i - 1].to > 1e-9) {
+      ++gaps;
+      CHECK(slats[i].from == Approx(500 + 10 + 5));  // right of the datum slat, a narrow one
+    }
+  CHECK(gaps == 1);
+}

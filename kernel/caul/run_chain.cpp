@@ -1,0 +1,254 @@
+#include "kernel/caul/run_chain.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include "shared/tolerance.hpp"
+
+namespace lamwright {
+namespace {
+
+constexpr std::size_t kQuickWork = 4'000, kFullWork = 40'000;  // chains made at one run
+constexpr int kMostNeeded = 1000;                              // slats in a run
+constexpr std::size_t kLeastWidth = 20;
+constexpr std::int64_t kNever = std::numeric_limits<std::int64_t>::max() / 4;
+
+// A chain up to one run.
+struct Open {
+  RunCost cost{};
+  RunCost promise{};  // no chain that goes on from here ends cheaper
+  std::vector<int> use;
+  ChainLink link;
+  std::size_t before = 0;  // in the run before
+};
+
+struct Found {
+  std::optional<RunChain> chain;
+  std::optional<RunCost> dropped;  // the least that an open chain promised which was left out
+};
+
+// Runs of one rack that are still to come.
+struct ToCome {
+  int runs = 0, in_one = 0;
+};
+
+// The least that such runs cost with what is left on the rack, joints set aside: too little length for all of
+// them leaves some out, and no fewer pieces do than the longest slats laid end to end.
+RunCost rack_bound(const ChainSpec& spec, const std::vector<SharedSlats>& rack, ToCome to_come,
+                   const std::vector<int>& use) {
+  const auto left = [&](const SharedSlats& slats) {
+    return slats.count ? spec.counts[*slats.count] - use[*slats.count] : to_come.runs * kMostNeeded;
+  };
+  double room = 0;
+  int whole = 0;
+  for (const SharedSlats& slats : rack) {
+    room += left(slats) * slats.length;
+    if (slats.length > spec.length - kSamePoint) whole += left(slats);
+  }
+  const int held = std::max(0, to_come.in_one - whole);
+  const int rows = static_cast<int>(std::min<double>(to_come.runs, room / spec.length + kWholeNumber));
+  const int out = std::max(held, to_come.runs - rows);
+  RunCost bound{};
+  bound[kUnmade] = out;
+  bound[kUnmadeHeld] = held;
+  double need = (to_come.runs - out) * spec.length;
+  for (const SharedSlats& slats : rack) {
+    if (need < kSamePoint) break;
+    const int taken = std::min(left(slats), static_cast<int>(std::ceil(need / slats.length - kWholeNumber)));
+    bound[kPieces] += taken;
+    need -= taken * slats.length;
+  }
+  return bound;
+}
+
+class Search {
+ public:
+  explicit Search(const ChainSpec& spec) : spec_(spec), runs_(spec.kind_of.size()) {
+    match_neighbours();
+    bound_rest();
+    count_to_come();
+  }
+
+  // Chains to keep open at a run so that no more than `work` are made of them.
+  std::size_t width(std::size_t work) const {
+    std::size_t ways = 1;
+    for (const auto& kind : spec_.kinds) {
+      std::size_t sum = 0;
+      for (const RunOption& option : kind) sum += option.choices.size();
+      ways = std::max(ways, sum);
+    }
+    return std::max<std::size_t>(kLeastWidth, work / ways);
+  }
+
+  // The best chain below `most`, with so many kept open.
+  Found best(std::size_t width, const std::optional<RunCost>& most) const {
+    std::vector<std::vector<Open>> stages;
+    std::optional<RunCost> dropped;
+    for (std::size_t run = 0; run < runs_; ++run) {
+      stages.push_back(step(run, run == 0 ? std::vector<Open>{start()} : stages.back(), most));
+      if (stages.back().empty()) return {std::nullopt, dropped};
+      if (stages.back().size() <= width) continue;
+      if (!dropped || stages.back()[width].promise < *dropped) dropped = stages.back()[width].promise;
+      stages.back().resize(width);
+    }
+    RunChain chain = traced(stages);
+    chain.proven = !dropped || !(*dropped < chain.cost);
+    return {chain, dropped};
+  }
+
+ private:
+  Open start() const { return {{}, {}, std::vector<int>(spec_.counts.size(), 0), {}, 0}; }
+  const std::vector<RunOption>& options(std::size_t run) const { return spec_.kinds[spec_.kind_of[run]]; }
+  bool match(std::size_t run, std::size_t before, std::size_t option) const {
+    return run == 0 || matches_[spec_.kind_of[run - 1]][spec_.kind_of[run]][before][option];
+  }
+
+  void match_neighbours() {
+    matches_.resize(spec_.kinds.size());
+    for (std::size_t a = 0; a < spec_.kinds.size(); ++a)
+      for (const auto& after : spec_.kinds) {
+        auto& table = matches_[a].emplace_back();
+        for (const RunOption& one : spec_.kinds[a]) {
+          auto& row = table.emplace_back();
+          for (const RunOption& other : after) row.push_back(go_together(one, other, spec_.bridge));
+        }
+      }
+  }
+
+  // The least that the runs after one may cost, counts set aside.
+  void bound_rest() {
+    rest_.resize(runs_);
+    for (std::size_t run = runs_; run-- > 0;) {
+      rest_[run].assign(options(run).size(), RunCost{});
+      if (run + 1 == runs_) continue;
+      for (std::size_t a = 0; a < options(run).size(); ++a) rest_[run][a] = least_after(run, a);
+    }
+  }
+
+  void count_to_come() {
+    to_come_.assign(runs_, std::vector<ToCome>(spec_.racks.size()));
+    for (std::size_t run = runs_ - 1; run-- > 0;) {
+      to_come_[run] = to_come_[run + 1];
+      const DrawnOn& draws = spec_.draws[spec_.kind_of[run + 1]];
+      to_come_[run][draws.rack].runs += 1;
+      to_come_[run][draws.rack].in_one += draws.in_one ? 1 : 0;
+    }
+  }
+
+  RunCost promise(std::size_t run, const RunCost& cost, std::size_t option,
+                  const std::vector<int>& use) const {
+    RunCost racks{};
+    for (std::size_t r = 0; r < spec_.racks.size(); ++r)
+      racks = racks + rack_bound(spec_, spec_.racks[r], to_come_[run][r], use);
+    return cost + std::max(racks, rest_[run][option]);
+  }
+
+  RunCost least_after(std::size_t run, std::size_t option) const {
+    RunCost least;
+    least.fill(kNever);
+    for (std::size_t b = 0; b < options(run + 1).size(); ++b)
+      if (match(run + 1, option, b))
+        least = std::min(least, options(run + 1)[b].choices.front().cost + rest_[run + 1][b]);
+    return least;
+  }
+
+  bool in_stock(const std::vector<int>& a, const std::vector<int>& b) const {
+    for (std::size_t i = 0; i < spec_.counts.size(); ++i)
+      if (a[i] + b[i] > spec_.counts[i]) return false;
+    return true;
+  }
+
+  std::vector<Open> step(std::size_t run, const std::vector<Open>& before,
+                         const std::optional<RunCost>& most) const {
+    std::vector<Open> all;
+    for (std::size_t b = 0; b < options(run).size(); ++b) {
+      std::vector<Open> ways = ways_to(run, b, before, most);
+      std::move(ways.begin(), ways.end(), std::back_inserter(all));
+    }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Open& x, const Open& y) { return x.promise < y.promise; });
+    return all;
+  }
+
+  // Chains that end in one option, beaten ones left out.
+  std::vector<Open> ways_to(std::size_t run, std::size_t option, const std::vector<Open>& before,
+                            const std::optional<RunCost>& most) const {
+    std::vector<Open> ways;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+      if (!match(run, before[i].link.option, option)) continue;
+      const auto& choices = options(run)[option].choices;
+      for (std::size_t c = 0; c < choices.size(); ++c) {
+        const RunCost cost = before[i].cost + choices[c].cost;
+        if (most && !(cost + rest_[run][option] < *most)) continue;
+        if (!in_stock(before[i].use, choices[c].use)) continue;
+        std::vector<int> use = before[i].use;
+        for (std::size_t k = 0; k < use.size(); ++k) use[k] += choices[c].use[k];
+        const RunCost promised = promise(run, cost, option, use);
+        if (!most || promised < *most) ways.push_back({cost, promised, std::move(use), {option, c}, i});
+      }
+    }
+    return unbeaten(std::move(ways));
+  }
+
+  static std::vector<Open> unbeaten(std::vector<Open> ways) {
+    std::stable_sort(ways.begin(), ways.end(), [](const Open& a, const Open& b) { return a.cost < b.cost; });
+    std::vector<Open> kept;
+    const auto beats = [](const Open& a, const Open& b) {
+      for (std::size_t k = 0; k < a.use.size(); ++k)
+        if (a.use[k] > b.use[k]) return false;
+      return true;
+    };
+    for (Open& way : ways)
+      if (std::none_of(kept.begin(), kept.end(), [&](const Open& k) { return beats(k, way); }))
+        kept.push_back(std::move(way));
+    return kept;
+  }
+
+  RunChain traced(const std::vector<std::vector<Open>>& stages) const {
+    RunChain chain{{}, std::vector<ChainLink>(runs_), true};
+    std::size_t at = 0;  // the last stage is in order of cost
+    for (std::size_t run = runs_; run-- > 0;) {
+      const Open& open = stages[run][at];
+      if (run + 1 == runs_) chain.cost = open.cost;
+      chain.links[run] = open.link;
+      at = open.before;
+    }
+    return chain;
+  }
+
+  const ChainSpec& spec_;
+  std::size_t runs_;
+  std::vector<std::vector<std::vector<std::vector<bool>>>> matches_;  // kind, kind after, option, option
+  std::vector<std::vector<RunCost>> rest_;
+  std::vector<std::vector<ToCome>> to_come_;  // after each run, from each rack
+};
+
+}  // namespace
+
+std::vector<SharedSlats> shared_slats(const RunKind& kind, double length, const ChoiceStock& stock) {
+  std::vector<SharedSlats> out;
+  for (const std::size_t i : kind.stock) {
+    const auto found = std::find(stock.counted.begin(), stock.counted.end(), i);
+    SharedSlats slats{std::min(length, stock.lengths[i]), std::nullopt};
+    if (found != stock.counted.end()) slats.count = static_cast<std::size_t>(found - stock.counted.begin());
+    out.push_back(slats);
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const SharedSlats& a, const SharedSlats& b) { return a.length > b.length; });
+  return out;
+}
+
+RunChain cheapest_chain(const ChainSpec& spec, Effort effort) {
+  if (spec.kind_of.empty()) return {};
+  const Search search(spec);
+  RunChain quick = *search.best(search.width(kQuickWork), std::nullopt).chain;
+  if (quick.proven || effort == Effort::quick) return quick;
+  const Found full = search.best(search.width(kFullWork), quick.cost);
+  if (full.chain) return *full.chain;
+  quick.proven = !full.dropped || !(*full.dropped < quick.cost);
+  return quick;
+}
+
+}  // namespace lamwright

@@ -1,0 +1,54 @@
+#include "exporters/pdf/pdf_exporter.hpp"
+
+#include <array>
+#include <charconv>
+#include <set>
+
+#include "exporters/drawing/sheets.hpp"
+#include "exporters/pdf/pdf_writer.hpp"
+#include "exporters/pdf/template_book.hpp"
+
+namespace lamwright {
+namespace {
+
+// "U+4E2D": at least four digits.
+std::string code_point(char32_t character) {
+  std::array<char, 8> digits{};
+  const auto end = std::to_chars(digits.begin(), digits.end(), static_cast<std::uint32_t>(character), 16).ptr;
+  std::string text(digits.begin(), end);
+  for (char& c : text)
+    if (c >= 'a') c = static_cast<char>(c - 'a' + 'A');
+  return "U+" + std::string(text.size() < 4 ? 4 - text.size() : 0, '0') + text;
+}
+
+std::string missing_note(const std::string& file, const std::set<char32_t>& missing) {
+  std::string text = file + ": letters that the drawing font lacks are drawn as boxes:";
+  for (const char32_t character : missing) text += " " + code_point(character);
+  return text;
+}
+
+// `missing`: letters that the pages hold as boxes already.
+void send(const ExportInput& input, Sink& sink, const std::string& name,
+          const std::vector<drawing::Drawing>& pages, const std::vector<char32_t>& missing) {
+  const std::string file = name + ".pdf";
+  const std::string title = input.plan.title.empty() ? name : input.plan.title + ": " + name;
+  const PdfText pdf = pdf_text(pages, {title, input.plan.date});
+  std::set<char32_t> all(missing.begin(), missing.end());
+  all.insert(pdf.missing.begin(), pdf.missing.end());
+  if (!all.empty()) input.progress.note(missing_note(file, all));
+  sink.write(file, pdf.bytes);
+}
+
+}  // namespace
+
+void PdfExporter::write(const ExportInput& input, Sink& sink) const {
+  input.progress.step("drawings (PDF)");
+  std::vector<drawing::Drawing> pages;
+  for (drawing::NamedDrawing& sheet : drawing::sheets(input)) pages.push_back(std::move(sheet.drawing));
+  send(input, sink, "drawings", pages, {});
+  input.progress.step("templates (PDF)");
+  const TemplateBook book = template_book(input.job, input.plan);
+  if (!book.pages.empty()) send(input, sink, "templates", book.pages, book.missing);
+}
+
+}  // namespace lamwright

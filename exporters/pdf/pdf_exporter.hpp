@@ -1,0 +1,16 @@
+// Exporter "pdf": drawings and full-size templates to print.
+#pragma once
+#include "kernel/plugin/exporter.hpp"
+
+namespace lamwright {
+
+// Writes drawings.pdf, the dimensioned sheets one a page, and templates.pdf, formers and shop aids at true
+// size divided among sheets of job.outputs.paper. Notes letters that the drawing font lacks.
+class PdfExporter : public Exporter {
+ public:
+  std::string name() const override { return "pdf"; }
+  std::string summary() const override { return "drawings and full-size templates to print (PDF)"; }
+  void write(const ExportInput& input, Sink& sink) const override;
+};
+
+}  // namespace lamwright

@@ -1,9 +1,13 @@
+#include <algorithm>
+
+#include "cli/build_options.hpp"
 #include "cli/command.hpp"
 #include "cli/job_run.hpp"
 #include "cli/options.hpp"
 #include "cli/output_folder.hpp"
 #include "cli/plugins.hpp"
 #include "cli/terminal.hpp"
+#include "kernel/supply/gather.hpp"
 #include "shared/number.hpp"
 
 namespace lamwright::cli {
@@ -12,7 +16,8 @@ namespace {
 // "22.2 mm, at most 15 mm"
 std::string against_limit(const Finding& f) { return with_unit(f.value, f.unit) + ", " + limit_text(f); }
 
-std::string summary_text(const Evaluation& result, const std::string& folder, std::size_t files) {
+std::string summary_text(const Evaluation& result, const std::vector<std::string>& told,
+                         const std::string& folder, std::size_t files) {
   const PressPlan& plan = *result.plan;
   std::string text = (plan.title.empty() ? "Press" : plan.title) + ": " + plan.method + " press, " +
                      counted(long(plan.sections.size()), "former") + "\n";
@@ -29,7 +34,8 @@ std::string summary_text(const Evaluation& result, const std::string& folder, st
     if (f.verdict != Verdict::pass)
       text += "  " + to_text(f.verdict) + ": " + f.title + " (" + f.where + ") " + against_limit(f) + ". " +
               f.advice + "\n";
-  for (const std::string& note : plan.notes) text += "Note: " + note + "\n";
+  for (const auto* notes : {&plan.notes, &told})
+    for (const std::string& note : *notes) text += "Note: " + note + "\n";
   text += work_text(result);
   return text + counted(long(files), "file") + " in " + folder + "\n";
 }
@@ -42,6 +48,36 @@ int refuse_failed(const Evaluation& result) {
   return kFindingFailed;
 }
 
+bool wanted(const OutputSpec& outputs, const std::string& exporter) {
+  return outputs.only.empty() ||
+         std::find(outputs.only.begin(), outputs.only.end(), exporter) != outputs.only.end();
+}
+
+// Everything that may write, in order; libraries only where they are wanted.
+void add_writers(const OutputSpec& outputs, Registry& registry) {
+  for (const Module& module : modules())
+    if (wanted(outputs, module.name)) load(module, registry);
+  add_summary(registry);
+}
+
+void write(const Evaluation& result, const Supply& supply, const Registry& registry, Progress& progress,
+           OutputFolder& output) {
+  for (const auto& exporter : registry.exporters()) {
+    if (!wanted(result.job->outputs, exporter->name())) continue;
+    progress.step("writing " + exporter->name());
+    exporter->write({*result.job, *result.plan, result.findings, progress, result.figures, supply}, output);
+  }
+  progress.step("moving into place");
+  output.commit();
+}
+
+Supply supply_of(const Evaluation& result, Progress& progress) {
+  progress.step("sheets, lengths and lists");
+  const Supply supply = gather(*result.job, *result.plan, result.figures, [&] { progress.step("sheets"); });
+  for (const std::string& note : supply.notes) progress.note(note);
+  return supply;
+}
+
 int build(const po::variables_map& values) {
   const std::string job_file = required(values, "job", "JOB");
   const std::string folder = required(values, "output", "-o DIR");
@@ -51,18 +87,13 @@ int build(const po::variables_map& values) {
   StageProgress progress;
   Evaluation result = evaluated(job_file, data_files(values), registry, progress);
   if (!result.errors.empty()) return tell(result.errors);
-  if (values.count("step")) result.job->outputs.step = values["step"].as<std::string>();
+  result.job->outputs = overridden(result.job->outputs, values);
+  refuse_unknown(result.job->outputs.only, job_file);
   if (any_failed(result.findings) && !values.count("despite-fails")) return refuse_failed(result);
   OutputFolder output(folder);
-  load_step(registry);
-  add_summary(registry);
-  for (const auto& exporter : registry.exporters()) {
-    progress.step("writing " + exporter->name());
-    exporter->write({*result.job, *result.plan, result.findings, progress, result.figures}, output);
-  }
-  progress.step("moving into place");
-  output.commit();
-  print(summary_text(result, folder, output.written().size() + 1));
+  add_writers(result.job->outputs, registry);
+  write(result, supply_of(result, progress), registry, progress, output);
+  print(summary_text(result, progress.notes(), folder, output.written().size() + 1));
   return kDone;
 }
 
@@ -70,22 +101,25 @@ int run(const std::vector<std::string>& arguments) {
   Accepts accepts{po::options_description(), {"job"}};
   accepts.options.add_options()("output,o", po::value<std::string>()->value_name("DIR"),
                                 "folder for the results: new, empty, or from an earlier build")(
-      "step", po::value<std::string>()->value_name("SCHEMA"),
-      "schema of STEP files: ap214 (default) or ap242")("despite-fails", "build although a check fails");
+      "despite-fails", "build although a check fails");
+  add_output_options(accepts.options);
   add_data_option(accepts.options);
   po::variables_map values;
   if (!parse(build_command(), accepts, arguments, values)) return kDone;
-  if (values.count("step") && values["step"].as<std::string>() != "ap214" &&
-      values["step"].as<std::string>() != "ap242")
-    throw UsageError{"--step " + values["step"].as<std::string>() + " is unknown: ap214 or ap242"};
+  overridden({}, values);  // a wrong value is told before anything is read
   return build(values);
 }
 
 }  // namespace
 
 Command build_command() {
-  return {"build", "build JOB -o DIR [--step ap214|ap242] [--data FILE]... [--despite-fails]",
-          "Lays out the press and writes solids, cutting files, drawings and the summary.", run};
+  return {
+      "build",
+      "build JOB -o DIR [--only LIST] [--paper a3|a4] [--sheet LxW] [--cutter MM] [--dxf r2000|r12] [--step "
+      "ap214|ap242] "
+      "[--data FILE]... [--despite-fails]",
+      "Lays out the press and writes solids, cutting files, nested sheets, drawings, lists and the summary.",
+      run};
 }
 
 }  // namespace lamwright::cli

@@ -30,7 +30,8 @@ Rows exporter_rows() {
   Registry registry;
   add_exporters(registry);
   add_summary(registry);
-  Rows rows{{"step", "solids of the press and of each part (STEP AP214 or AP242)"}};
+  Rows rows;
+  for (const Module& module : modules()) rows.push_back({module.name, module.summary});
   for (const auto& exporter : registry.exporters()) rows.push_back({exporter->name(), exporter->summary()});
   return rows;
 }

@@ -61,4 +61,8 @@ void StageProgress::step(std::string_view stage) {
   if (::isatty(STDERR_FILENO)) (void)write_all(STDERR_FILENO, "  " + std::string(stage) + " ...\n");
 }
 
+void StageProgress::note(std::string_view sentence) {
+  if (std::find(notes_.begin(), notes_.end(), sentence) == notes_.end()) notes_.emplace_back(sentence);
+}
+
 }  // namespace lamwright::cli

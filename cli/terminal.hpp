@@ -17,9 +17,15 @@ void message(std::string_view text);
 std::string aligned(const std::vector<std::vector<std::string>>& rows);
 
 // A line per stage on stderr when that is a terminal, nothing otherwise. Throws Cancelled after a signal.
+// Notes are kept for the end, each once.
 class StageProgress : public Progress {
  public:
   void step(std::string_view stage) override;
+  void note(std::string_view sentence) override;
+  const std::vector<std::string>& notes() const { return notes_; }
+
+ private:
+  std::vector<std::string> notes_;
 };
 
 }  // namespace lamwright::cli

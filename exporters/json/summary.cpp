@@ -5,6 +5,7 @@
 #include "exporters/json/figures_json.hpp"
 #include "exporters/json/findings_json.hpp"
 #include "exporters/json/profile_json.hpp"
+#include "exporters/json/supply_json.hpp"
 #include "kernel/press/common_notes.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/units.hpp"
@@ -203,14 +204,13 @@ Json files_of(const Part& part, const std::vector<std::string>& written) {
   return files;
 }
 
-Json part_json(const PressPlan& plan, std::size_t i, const std::vector<std::string>& written) {
-  const Part& part = plan.parts[i];
+Json part_json(const Part& part, std::size_t count, const std::vector<std::string>& written) {
   const Part::Box box = part.box();
   Json holes = Json::array();
   for (const Bore& bore : part.bores()) holes.push_back(hole_json(bore));
   return {{"name", part.name()},
           {"kind", to_text(part.kind())},
-          {"count", instances(plan, i)},
+          {"count", count},
           {"stock", part.stock()},
           {"size", json_point(box.size())},
           {"origin", json_point(Vec2(-box.low.head<2>()))},
@@ -222,8 +222,22 @@ Json part_json(const PressPlan& plan, std::size_t i, const std::vector<std::stri
 
 Json parts_json(const PressPlan& plan, const std::vector<std::string>& written) {
   Json parts = Json::array();
-  for (std::size_t i = 0; i < plan.parts.size(); ++i) parts.push_back(part_json(plan, i, written));
+  for (std::size_t i = 0; i < plan.parts.size(); ++i)
+    parts.push_back(part_json(plan.parts[i], instances(plan, i), written));
   return parts;
+}
+
+// Cut with the press but no pieces of it, so they are not among the parts.
+Json aids_json(const PressPlan& plan, const std::vector<std::string>& written) {
+  Json aids = Json::array();
+  for (const ShopAid& aid : plan.aids) aids.push_back(part_json(aid.part, std::size_t(aid.count), written));
+  return aids;
+}
+
+std::vector<std::string> all_notes(const ExportInput& input) {
+  std::vector<std::string> notes = input.plan.notes;
+  notes.insert(notes.end(), input.supply.notes.begin(), input.supply.notes.end());
+  return notes;
 }
 
 Json blanks_json(const Panel& panel) {
@@ -258,6 +272,11 @@ void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
                   {"springback", springback_json(input.job, panel)},
                   {"press", press_json(plan)},
                   {"parts", parts_json(plan, sink.written())},
+                  {"aids", aids_json(plan, sink.written())},
+                  {"cauls", cauls_json(plan)},
+                  {"sheets", sheets_json(input.supply)},
+                  {"timber", timber_json(input.supply)},
+                  {"buy", items_json(input.supply.material)},
                   {"layup", layup_json(panel)},
                   {"pressure", pressure_json(input.job, input.figures.pressure)},
                   {"glue", glue_json(input.job, panel, input.figures.glue)},
@@ -265,7 +284,7 @@ void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
                   {"blanks", blanks_json(panel)},
                   {"hardware", hardware_json(plan)},
                   {"findings", json_findings(input.findings)},
-                  {"notes", plan.notes},
+                  {"notes", all_notes(input)},
                   {"read", input.job.notes}};
   sink.write("summary.json", json_text(json));
 }

@@ -31,7 +31,7 @@ bool block(PartKind kind) { return kind == PartKind::spacer_block || kind == Par
 std::vector<Piece> leaning_pieces(const PressPlan& plan) {
   std::vector<Piece> out;
   for (const Body& body : plan.bodies) {
-    if (!made(body) || plan.parts[body.part].kind() != PartKind::beam) continue;
+    if (!of_mould(plan, body) || plan.parts[body.part].kind() != PartKind::beam) continue;
     const auto outline = outline_of(plan, body);
     const std::vector<Span> cut = cut_at(outline, 0);
     if (cut.empty() || std::abs(body.placed.x.y()) < kTangent) continue;
@@ -55,7 +55,7 @@ bool same(const Box2& a, const Box2& b) {
 std::vector<Piece> block_pieces(const PressPlan& plan) {
   std::vector<Piece> out;
   for (const Body& body : plan.bodies) {
-    if (!made(body) || plan.parts[body.part].kind() != PartKind::spacer_block) continue;
+    if (!of_mould(plan, body) || plan.parts[body.part].kind() != PartKind::spacer_block) continue;
     const Span z = depth_of(plan, body);
     const Box2 front = box_of(outline_of(plan, body));
     if (!beyond(front)) continue;
@@ -70,7 +70,7 @@ std::vector<Piece> body_pieces(const PressPlan& plan) {
   std::vector<Piece> out;
   for (const Body& body : plan.bodies) {
     const PartKind kind = plan.parts[body.part].kind();
-    if (!made(body) || block(kind)) continue;
+    if (!of_mould(plan, body) || block(kind)) continue;
     const Span z = depth_of(plan, body);
     for (const Span& y : cut_at(outline_of(plan, body), 0))
       out.push_back({{{z.low, y.low}, {z.high, y.high}},

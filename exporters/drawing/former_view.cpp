@@ -132,24 +132,6 @@ void add_centre_line(const FormerSheet& sheet) {
   }
 }
 
-// Out of the wood.
-void add_run_notes(const FormerSheet& sheet) {
-  if (!sheet.contact) return;
-  for (const Segment& s : segments(*sheet.contact)) {
-    const double share = s.straight() ? 0.5 : 0.35;
-    const Vec2 outward = -sheet.foot.outward() * left_of(s.tangent(share));
-    const std::string text = s.straight() ? "straight " + number(s.length(), 2) : "R" + number(s.radius, 2);
-    add_note(sheet.drawing,
-             {sheet.view.paper(s.point(share)),
-              {text},
-              std::atan2(outward.y(), outward.x()),
-              8,
-              50,
-              LeaderEnd::arrow},
-             sheet.field);
-  }
-}
-
 // So flat a crown has a table instead of radii.
 void add_crown_note(const FormerSheet& sheet) {
   const Vec2 tip = sheet.view.paper(sheet.contact->point(0.3 * sheet.contact->girth()));
@@ -178,6 +160,23 @@ void add_former_outline(const FormerSheet& sheet) {
   for (const Mark& mark : sheet.part.marks())
     if (mark.kind != Mark::Kind::centre_line)  // drawn as a centre line of the sheet
       for (const Segment& s : mark.lines) sheet.drawing.add(pens::kMark, sheet.view.paper(s));
+}
+
+void add_run_notes(const FormerSheet& sheet) {
+  if (!sheet.contact) return;
+  for (const Segment& s : segments(*sheet.contact)) {
+    const double share = s.straight() ? 0.5 : 0.35;
+    const Vec2 outward = -sheet.foot.outward() * left_of(s.tangent(share));
+    const std::string text = s.straight() ? "straight " + number(s.length(), 2) : "R" + number(s.radius, 2);
+    add_note(sheet.drawing,
+             {sheet.view.paper(s.point(share)),
+              {text},
+              std::atan2(outward.y(), outward.x()),
+              8,
+              50,
+              LeaderEnd::arrow},
+             sheet.field);
+  }
 }
 
 void add_former_dimensions(const FormerSheet& sheet) {

@@ -25,6 +25,8 @@ struct FormerSheet {
 Margins former_margins(const Foot& foot);
 
 void add_former_outline(const FormerSheet& sheet);
+// Radius or length of every run of the contact edge, out of the wood.
+void add_run_notes(const FormerSheet& sheet);
 // Centre line, widths at the foot, heights from it, runs of the contact edge.
 void add_former_dimensions(const FormerSheet& sheet);
 

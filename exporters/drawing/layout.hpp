@@ -22,9 +22,13 @@ struct Choice {
   int arrangement = 0;
 };
 
-// The first choice for which `fits` holds: down to 1:5 the smallest paper that will do at its largest scale,
-// beyond that the largest scale; in each the first arrangement. The last of all when none fits.
+// Least scale at which what is cut to is still seen well.
+inline constexpr double kReadable = 1.0 / 5;
+
+// The first choice for which `fits` holds: down to the scale `readable` the smallest paper that will do at
+// its largest scale, beyond that the largest scale; in each the first arrangement. The last of all when none
+// fits.
 Choice choose(const std::vector<Paper>& papers, int arrangements,
-              const std::function<bool(const Choice&)>& fits);
+              const std::function<bool(const Choice&)>& fits, double readable = kReadable);
 
 }  // namespace lamwright::drawing

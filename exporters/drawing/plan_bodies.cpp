@@ -20,14 +20,17 @@ Span depth_of(const PressPlan& plan, const Body& body) {
   return span;
 }
 
-bool made(const Body& body) { return body.group == Group::lower || body.group == Group::upper; }
+bool of_mould(const PressPlan& plan, const Body& body) {
+  const bool half = body.group == Group::lower || body.group == Group::upper;
+  return half && plan.parts[body.part].kind() != PartKind::slat;
+}
 
 bool former(PartKind kind) { return kind == PartKind::former_lower || kind == PartKind::former_upper; }
 
 std::vector<const Body*> bodies_at(const PressPlan& plan, double z) {
   std::vector<const Body*> out;
   for (const Body& body : plan.bodies) {
-    if (!made(body)) continue;
+    if (!of_mould(plan, body)) continue;
     const Span depth = depth_of(plan, body);
     if (z > depth.low + kSamePoint && z < depth.high - kSamePoint) out.push_back(&body);
   }

@@ -16,10 +16,10 @@ struct Span {
 
 // Extent of a body along Z.
 Span depth_of(const PressPlan& plan, const Body& body);
-// A cut or solid piece of the moulds: neither the panel nor a reference body.
-bool made(const Body& body);
+// A piece of the moulds: neither the panel nor a slat of a caul, which is drawn as a layer.
+bool of_mould(const PressPlan& plan, const Body& body);
 bool former(PartKind kind);
-// Made bodies that the plane Z = z cuts.
+// Pieces of the moulds that the plane Z = z cuts.
 std::vector<const Body*> bodies_at(const PressPlan& plan, double z);
 // Blocks on or from the far side of the former that the plane Z = z cuts: behind it, so hidden.
 std::vector<const Body*> blocks_behind(const PressPlan& plan, double z);

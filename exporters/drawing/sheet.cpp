@@ -29,7 +29,7 @@ void centring_marks(Drawing& sheet, const Box2& frame, const Paper& paper) {
 // First-angle symbol (ISO 5456-2): a truncated cone, its narrow end on the left, and beside it the view from
 // there.
 void first_angle_symbol(Drawing& sheet, const Vec2& middle) {
-  constexpr double kLarge = 2.4, kSmall = 1.2, kLength = 5;
+  constexpr double kLarge = 2.4, kSmall = 1.2, kLength = 4.8;
   const Vec2 cone = middle - Vec2(4.5, 0), rings = middle + Vec2(3.5, 0);
   const double half = kLength / 2;
   sheet.add(pens::kTable, polygon({cone + Vec2(-half, -kSmall), cone + Vec2(half, -kLarge),

@@ -1,5 +1,7 @@
 #include "exporters/drawing/sheets.hpp"
 
+#include <functional>
+
 #include "exporters/drawing/plan_bodies.hpp"
 #include "exporters/drawing/pressure_sheet.hpp"
 #include "exporters/drawing/springback_sheet.hpp"
@@ -23,7 +25,58 @@ std::vector<std::string> warnings(const std::vector<Finding>& findings) {
   return out;
 }
 
-bool beam(PartKind kind) { return kind == PartKind::beam || kind == PartKind::bearer; }
+// A sheet still to be drawn: how many there are must be known before the first.
+struct Planned {
+  std::string name;
+  std::function<Drawing(const SheetSet&, int)> draw;
+};
+
+void plan_press(std::vector<Planned>& out, const ExportInput& input) {
+  const auto& pressure = input.figures.pressure;
+  out.push_back({"press", press_sheet});
+  out.push_back({"stations", stations_sheet});
+  if (input.plan.seated) out.push_back({"seating", seating_sheet});
+  if (pressure)
+    out.push_back({"pressure", [&](const SheetSet& set, int sheet) {
+                     return pressure_sheet(set, sheet, *pressure, input.job.layup.glue_row);
+                   }});
+  if (springs_back(input.plan.panel))
+    out.push_back({"springback", [&](const SheetSet& set, int sheet) {
+                     return springback_sheet(set, sheet, input.job.press.springback.kind);
+                   }});
+}
+
+// A bearer with a groove is drawn as a section, which bores never are.
+bool drilled(const Part& part) {
+  return part.kind() == PartKind::beam || (part.kind() == PartKind::bearer && !part.bores().empty());
+}
+// The panel is drawn as its blanks.
+bool block(const Part& part) {
+  const PartKind kind = part.kind();
+  return kind == PartKind::bearer || kind == PartKind::spacer_block || kind == PartKind::fixing_block ||
+         kind == PartKind::pressing_beam || kind == PartKind::stop;
+}
+
+void plan_parts(std::vector<Planned>& out, const SheetSet& set) {
+  const auto add = [&](const std::string& name, Drawing (*draw)(const SheetSet&, int, std::size_t),
+                       std::size_t index) {
+    out.push_back({name, [=](const SheetSet& all, int sheet) { return draw(all, sheet, index); }});
+  };
+  for (std::size_t i = 0; i < set.plan.parts.size(); ++i) {
+    const Part& part = set.plan.parts[i];
+    if (drilled(part)) {
+      add(part.name(), beam_sheet, i);
+    } else if (former(part.kind())) {
+      add(part.name(), former_sheet, i);
+      if (contact_edge_apart(set, i)) add(part.name() + "-edge", contact_edge_sheet, i);
+    } else if (block(part)) {
+      add(part.name(), block_sheet, i);
+    }
+  }
+  for (std::size_t i = 0; i < set.plan.cauls.size(); ++i) add(to_text(set.plan.cauls[i].kind), caul_sheet, i);
+  out.push_back({"blanks", blanks_sheet});
+  for (std::size_t i = 0; i < set.plan.aids.size(); ++i) add(set.plan.aids[i].part.name(), aid_sheet, i);
+}
 
 }  // namespace
 
@@ -34,25 +87,13 @@ TitleBlock title_block(const SheetSet& set, int sheet, std::string drawing, std:
 
 std::vector<NamedDrawing> sheets(const ExportInput& input) {
   SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1};
-  for (const Part& part : input.plan.parts) set.sheets += beam(part.kind()) || former(part.kind()) ? 1 : 0;
-  const auto& pressure = input.figures.pressure;
-  const bool springback = springs_back(input.plan.panel);
-  set.sheets += (input.plan.seated ? 1 : 0) + (pressure ? 1 : 0) + (springback ? 1 : 0);
+  std::vector<Planned> planned;
+  plan_press(planned, input);
+  plan_parts(planned, set);
+  set.sheets = static_cast<int>(planned.size());
   std::vector<NamedDrawing> out;
-  const auto next = [&] { return static_cast<int>(out.size()) + 1; };
-  out.push_back({"press", press_sheet(set, next())});
-  if (input.plan.seated) out.push_back({"seating", seating_sheet(set, next())});
-  if (pressure) out.push_back({"pressure", pressure_sheet(set, next(), *pressure, input.job.layup.glue_row)});
-  if (springback)
-    out.push_back({"springback", springback_sheet(set, next(), input.job.press.springback.kind)});
-  for (std::size_t i = 0; i < input.plan.parts.size(); ++i) {
-    const Part& part = input.plan.parts[i];
-    const int sheet = next();
-    if (beam(part.kind()))
-      out.push_back({part.name(), beam_sheet(set, sheet, i)});
-    else if (former(part.kind()))
-      out.push_back({part.name(), former_sheet(set, sheet, i)});
-  }
+  for (const Planned& sheet : planned)
+    out.push_back({sheet.name, sheet.draw(set, static_cast<int>(out.size()) + 1)});
   return out;
 }
 

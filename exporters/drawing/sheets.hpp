@@ -10,7 +10,7 @@
 namespace lamwright::drawing {
 
 struct NamedDrawing {
-  std::string name;  // "press", "seating", "pressure", "springback", else the part's
+  std::string name;  // "press", "stations", "seating", "pressure", "springback", "blanks", else the part's
   Drawing drawing;
 };
 
@@ -31,9 +31,23 @@ Drawing seating_sheet(const SheetSet& set, int sheet);
 // `part` indexes the plan's parts.
 Drawing beam_sheet(const SheetSet& set, int sheet, std::size_t part);
 Drawing former_sheet(const SheetSet& set, int sheet, std::size_t part);
+// Whether the figures of its contact edge would crowd a former's sheet, so that they have one of their own.
+bool contact_edge_apart(const SheetSet& set, std::size_t part);
+Drawing contact_edge_sheet(const SheetSet& set, int sheet, std::size_t part);
+// Of a block, a pressing beam, a stop or a grooved bearer.
+Drawing block_sheet(const SheetSet& set, int sheet, std::size_t part);
+// The press from above: where its formers stand along the width.
+Drawing stations_sheet(const SheetSet& set, int sheet);
+// The sheets to cut for one pack: plies, cover sheets and continuous cauls.
+Drawing blanks_sheet(const SheetSet& set, int sheet);
+// `caul` indexes the plan's cauls: its slats laid out flat.
+Drawing caul_sheet(const SheetSet& set, int sheet, std::size_t caul);
+// `aid` indexes the plan's aids.
+Drawing aid_sheet(const SheetSet& set, int sheet, std::size_t aid);
 
-// The press first, then how its upper half seats where it has one, the pressure where it is known, what
-// release changes where it does, then every unique beam, bearer and former, in the plan's order.
+// The press first and where its formers stand, then how its upper half seats where it has one, the pressure
+// where it is known, what release changes where it does; then every unique piece in the plan's order (slats
+// and the panel apart), the blanks, and what is cut with the press but is no piece of it.
 std::vector<NamedDrawing> sheets(const ExportInput& input);
 
 }  // namespace lamwright::drawing

@@ -4,8 +4,8 @@
 
 namespace lamwright {
 
-// Writes parts/<part>.svg for every board part, drawings/press.svg and drawings/<part>.svg for the parts that
-// get a sheet of their own.
+// Writes parts/<part>.svg for every board part and shop aid, sheets/<n>.svg for every nested sheet,
+// drawings/press.svg and drawings/<part>.svg for the parts that get a sheet of their own.
 class SvgExporter : public Exporter {
  public:
   std::string name() const override { return "svg"; }

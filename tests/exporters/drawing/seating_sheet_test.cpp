@@ -84,8 +84,8 @@ TEST_CASE("the seating sheet gives the figures, the stray of the pull line and t
   const std::string text = between_moulds(kDrawnUnequalL, "pull = \"bisector\"");
   const PressPlan plan = planned(text);
   const auto set = sheets_of(text);
-  CHECK(set[1].name == "seating");
-  const Drawing& sheet = set[1].drawing;
+  CHECK(set[2].name == "seating");
+  const Drawing& sheet = set[2].drawing;
   const Seating& seating = plan.seated->seating;
   for (const std::string& wanted :
        {"greatest " + number(seating.greatest(), 4) + " MPa at girth",

@@ -45,12 +45,11 @@ std::vector<NamedDrawing> all_sheets() {
 
 }  // namespace
 
-TEST_CASE("the set holds the press and every unique beam and former") {
-  const auto set = sample_sheets(sample::plan());
-  REQUIRE(set.size() == 3);
-  CHECK(set[0].name == "press");
-  CHECK(set[1].name == "former-lower");
-  CHECK(set[2].name == "beam");
+TEST_CASE("the set holds the press, its stations, every unique part and the blanks, in this order") {
+  std::vector<std::string> names;
+  for (const NamedDrawing& sheet : sample_sheets(sample::plan())) names.push_back(sheet.name);
+  CHECK(names ==
+        std::vector<std::string>{"press", "stations", "former-lower", "beam", "spacer-block", "blanks"});
 }
 
 TEST_CASE("no text of a sheet lies over another text, under a line or outside the frame") {
@@ -94,7 +93,7 @@ TEST_CASE("the press sheet gives the figures that the press is set up by") {
 }
 
 TEST_CASE("the beam sheet gives each bore from the left end and from the centre line") {
-  const Drawing beam = sample_sheets(sample::plan())[2].drawing;
+  const Drawing beam = sample_sheets(sample::plan())[3].drawing;
   for (const char* figure : {"110", "933", "371.5", "-411.5", "461.5", "1043", "Ø16 x 50", "foot screw",
                              "through", "D40 46 x 90"}) {
     CAPTURE(figure);
@@ -105,7 +104,7 @@ TEST_CASE("the beam sheet gives each bore from the left end and from the centre 
 TEST_CASE("a failed finding stands on every sheet") {
   const Finding finding{"closing", "closing strip", 57.2, 15, "mm", Verdict::fail, "left end", {}, {}};
   const auto set = sample_sheets(sample::plan(), {finding});
-  REQUIRE(set.size() == 3);
+  REQUIRE(set.size() == 6);
   for (const NamedDrawing& sheet : set)
     CHECK(says(sheet.drawing, "FAILED: closing strip: 57.2 mm, limit 15 mm (left end)"));
 }
@@ -115,5 +114,5 @@ TEST_CASE("a plan without closures, layers or sections still draws") {
   plan.closures.clear();
   plan.layers.clear();
   plan.sections.clear();
-  CHECK(sample_sheets(plan).size() == 3);
+  CHECK(sample_sheets(plan).size() == 6);
 }

@@ -1,0 +1,21 @@
+// A slatted caul laid out flat: its runs of slats, their pieces, joints and screws.
+#pragma once
+#include "exporters/drawing/drawing.hpp"
+#include "exporters/drawing/section_dimensions.hpp"
+#include "exporters/drawing/view.hpp"
+#include "kernel/press/plan.hpp"
+
+namespace lamwright::drawing {
+
+// Model: X along the width from the near edge, Y round the curve from the left end, mm.
+Box2 caul_box(const PlannedCaul& caul);
+
+// Room for the numbers of the runs at the left and the stations of the formers below.
+Margins caul_margins();
+
+// Where screws go through the slats of a run: stations round the curve.
+std::vector<double> screw_lines(const PressPlan& plan, const PlannedCaul& caul);
+
+void add_caul(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view);
+
+}  // namespace lamwright::drawing

@@ -1,0 +1,88 @@
+#include "exporters/drawing/check_bars.hpp"
+
+#include <array>
+
+#include "exporters/drawing/clearance.hpp"
+#include "exporters/drawing/text.hpp"
+#include "exporters/drawing/view.hpp"
+#include "shared/error.hpp"
+#include "shared/units.hpp"
+
+namespace lamwright::drawing {
+namespace {
+
+constexpr double kBar = 100;
+constexpr double kEnd = 1.5;    // half the stroke across an end
+constexpr double kRoom = 2;     // kept free round a bar
+constexpr double kAbove = 1.2;  // from the bar to its text
+
+struct CheckBar {
+  Box2 box;
+  Segment bar;
+  std::array<Segment, 2> ends;
+  Text name;
+};
+
+// `corner` is the lower left one of its box. `turned`: up instead of across, its text still above it as read.
+CheckBar bar_at(const Vec2& corner, bool turned) {
+  const double above = kAbove + kSmallHeight + kRoom, below = kEnd + kRoom, long_side = kBar + 2 * kRoom;
+  const Vec2 along = turned ? Vec2(0, 1) : Vec2(1, 0), up = left_of(along);
+  const Vec2 from = corner + (turned ? Vec2(above, kRoom) : Vec2(kRoom, below)), to = from + kBar * along;
+  const Vec2 size = turned ? Vec2(above + below, long_side) : Vec2(long_side, above + below);
+  return {
+      {corner, corner + size},
+      line(from, to),
+      {line(from - kEnd * up, from + kEnd * up), line(to - kEnd * up, to + kEnd * up)},
+      {from + kBar / 2 * along + kAbove * up, "100 mm", kSmallHeight, Anchor::middle, turned ? kPi / 2 : 0}};
+}
+
+// How much it is in the way: lines crossed by the bar and, less bad, near to it; a text hidden is worse.
+int crossed(const Clearance& taken, const CheckBar& bar) {
+  constexpr int kText = 1000, kBarItself = 10;
+  const Vec2 beside = (kEnd + kRoom) * left_of(bar.bar.tangent(0));
+  const bool legible = taken.free(bar.name, 0) && taken.free_of_text(bar.bar) && !taken.runs_along(bar.bar);
+  return kBarItself * taken.crossings_with(bar.bar) + taken.crossings_with(moved(bar.bar, beside)) +
+         taken.crossings_with(moved(bar.bar, -beside)) + (legible ? 0 : kText);
+}
+
+// Free of all else, or where it crosses least.
+CheckBar best_bar(const Drawing& drawing, const Box2& field, bool turned) {
+  const Clearance taken(drawing);
+  const std::vector<Vec2> corners = places(field, bar_at({0, 0}, turned).box.size());
+  ensure(!corners.empty(), "a page has room for its check bars");
+  for (const Vec2& corner : corners)
+    if (const CheckBar bar = bar_at(corner, turned); taken.free(bar.box)) return bar;
+  CheckBar best = bar_at(corners.front(), turned);
+  int least = crossed(taken, best);
+  for (const Vec2& corner : corners) {
+    const CheckBar bar = bar_at(corner, turned);
+    if (const int count = crossed(taken, bar); count < least) {
+      best = bar;
+      least = count;
+    }
+  }
+  return best;
+}
+
+void add_bar(Drawing& drawing, const CheckBar& bar) {
+  drawing.add(kCheckPen, bar.bar);
+  for (const Segment& end : bar.ends) drawing.add(kCheckPen, end);
+  drawing.add(kCheckPen, bar.name);
+}
+
+}  // namespace
+
+std::vector<Vec2> places(const Box2& field, const Vec2& size) {
+  constexpr double kStep = 2.5;
+  std::vector<Vec2> out;
+  for (double y = field.low.y(); y + size.y() <= field.high.y(); y += kStep)
+    for (double x = field.low.x(); x + size.x() <= field.high.x(); x += kStep) out.emplace_back(x, y);
+  return out;
+}
+
+void add_check_bars(Drawing& drawing, const Box2& field) {
+  add_bar(drawing, best_bar(drawing, field, false));
+  add_bar(drawing, best_bar(drawing, field, true));
+}
+
+}  // namespace lamwright::drawing

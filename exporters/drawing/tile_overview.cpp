@@ -1,0 +1,84 @@
+#include <algorithm>
+#include <optional>
+
+#include "exporters/drawing/check_bars.hpp"
+#include "exporters/drawing/clearance.hpp"
+#include "exporters/drawing/text.hpp"
+#include "exporters/drawing/tile_notes.hpp"
+#include "exporters/drawing/view.hpp"
+
+namespace lamwright::drawing {
+namespace {
+
+constexpr double kRoom = 2;
+constexpr double kLine = 2.8;  // of its caption
+
+struct Overview {
+  const TileGrid& grid;
+  View view;  // from the drawing to the page
+  std::vector<std::string> caption;
+
+  Vec2 size() const {
+    double width = view.scale * grid.cell.x() * grid.columns;
+    for (const std::string& text : caption) width = std::max(width, text_width(text, kLabelHeight));
+    const double height =
+        view.scale * grid.cell.y() * grid.rows + kLine * static_cast<double>(caption.size());
+    return Vec2(width, height) + Vec2(2 * kRoom, 2 * kRoom);
+  }
+  Vec2 low() const { return Vec2(kRoom, kRoom + kLine * static_cast<double>(caption.size())); }
+  Box2 cell(const Tile& tile) const { return view.paper(grid.cell_of(tile)); }
+};
+
+Overview overview_of(const TileGrid& grid, const Tile& tile, double longest) {
+  const Vec2 all = grid.cell.cwiseProduct(Vec2(grid.columns, grid.rows));
+  Overview out{grid, {longest / all.maxCoeff(), {0, 0}}, {"this is sheet " + tile_code(tile)}};
+  if (grid.tiles().size() < grid.used.size()) out.caption.push_back("crossed: no sheet, nothing to draw");
+  return out;
+}
+
+// Where there is room for it, from the top down; smaller where there is none for a large one.
+std::optional<Overview> placed(const Drawing& page, const TileGrid& grid, const Tile& tile) {
+  const Clearance taken(page);
+  const Box2 field = grown(window_on_page(grid.page), -kTileOverlap / 2);
+  for (const double longest : {45.0, 35.0, 26.0}) {
+    Overview map = overview_of(grid, tile, longest);
+    const std::vector<Vec2> corners = places(field, map.size());
+    const auto place = std::find_if(corners.rbegin(), corners.rend(), [&](const Vec2& corner) {
+      return taken.free(Box2{corner, corner + map.size()});
+    });
+    if (place == corners.rend()) continue;
+    map.view.origin = *place + map.low() - map.view.scale * grid.low;
+    return map;
+  }
+  return std::nullopt;
+}
+
+void add_cells(Drawing& page, const Overview& map, const Tile& here) {
+  page.add(kOverviewFillPen, rectangle(map.cell(here), "#d9d9d9"));
+  for (int row = 0; row < map.grid.rows; ++row)
+    for (int column = 0; column < map.grid.columns; ++column) {
+      const Box2 cell = map.cell({row, column});
+      page.add(kOverviewPen, rectangle(cell));
+      if (map.grid.holds({row, column})) continue;
+      page.add(kOverviewPen, line(cell.low, cell.high));
+      page.add(kOverviewPen, line({cell.low.x(), cell.high.y()}, {cell.high.x(), cell.low.y()}));
+    }
+}
+
+}  // namespace
+
+void add_overview(Drawing& page, const TileGrid& grid, const Tile& tile, const Drawing& full_size) {
+  const auto map = placed(page, grid, tile);
+  if (!map) return;
+  add_cells(page, *map, tile);
+  for (const Item& item : full_size.items())
+    if (const auto* path = std::get_if<Path>(&item.shape); path && path->closed)
+      page.add(kTilePen, Path{map->view.paper(path->segments), true, {}});
+  Vec2 at = map->view.paper(grid.low);
+  for (const std::string& text : map->caption) {
+    at.y() -= kLine;
+    page.add(kTilePen, Text{at, text, kLabelHeight});
+  }
+}
+
+}  // namespace lamwright::drawing

@@ -69,6 +69,11 @@ Colour colour_of(PartKind kind) {
       return {0.60, 0.38, 0.30};  // brick
     case PartKind::stop:
       return {0.36, 0.42, 0.34};  // lichen
+    case PartKind::slat:
+      return {0.74, 0.64, 0.52};  // pale hardwood
+    case PartKind::shape_template:
+    case PartKind::cradle:
+      return {0.66, 0.62, 0.56};  // fibreboard
     case PartKind::panel:
       return {0.86, 0.80, 0.68};  // pale veneer
   }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "kernel/press/mould/narrow.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -107,26 +108,36 @@ void add_former_findings(const PressPlan& plan, std::vector<Finding>& out) {
                         "Raise formers.min_depth."));
 }
 
-// Least radius of the line on which a layer's slats bend, crowns and hollows apart.
+// The bend of one sense that leaves a layer's slats least room beyond their least radius.
+struct TightBend {
+  double radius = 0, least = 0;
+};
+std::optional<TightBend> tight_bend(const Job& job, const Layer& layer, bool crown) {
+  std::optional<TightBend> out;
+  for (std::size_t i = 0; i < layer.inner.runs().size(); ++i) {
+    const Run& run = layer.inner.runs()[i];
+    if (run.straight() || (run.curvature > 0) != crown) continue;
+    const double widest = widest_slat(layer, i);
+    const LeastRadii least = least_radii(job.caul, widest > 0 ? widest : INFINITY);
+    const auto& limit = crown ? least.crown : least.hollow;
+    const double radius = 1 / std::abs(run.curvature);
+    if (limit && (!out || radius * out->least < out->radius * *limit)) out = TightBend{radius, *limit};
+  }
+  return out;
+}
+
 void add_caul_findings(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   for (const Layer& layer : plan.layers) {
     if (layer.kind != Layer::Kind::bed_caul && layer.kind != Layer::Kind::top_caul) continue;
-    double crown = INFINITY, hollow = INFINITY;
-    for (const Run& run : layer.inner.runs())
-      (run.curvature > 0 ? crown : hollow) =
-          run.straight() ? hollow : std::min(run.curvature > 0 ? crown : hollow, 1 / std::abs(run.curvature));
-    const std::string where = layer.kind == Layer::Kind::bed_caul ? "bed caul" : "top caul";
-    const std::string id = layer.kind == Layer::Kind::bed_caul ? "bed-caul" : "top-caul";
-    if (job.caul.least_crown_radius && std::isfinite(crown))
-      out.push_back(
-          bounded(Bound::at_least, id + "-crown", "Tightest crown that the caul goes round", crown,
-                  *job.caul.least_crown_radius, "mm", where, Verdict::fail,
-                  "Use a caul with narrower or thinner slats: this one does not follow the curve."));
-    if (job.caul.least_hollow_radius && std::isfinite(hollow))
-      out.push_back(
-          bounded(Bound::at_least, id + "-hollow", "Tightest hollow that the caul goes into", hollow,
-                  *job.caul.least_hollow_radius, "mm", where, Verdict::fail,
-                  "Use a caul with narrower or thinner slats: this one does not follow the curve."));
+    const bool bed = layer.kind == Layer::Kind::bed_caul;
+    for (const bool crown : {true, false})
+      if (const auto bend = tight_bend(job, layer, crown))
+        out.push_back(bounded(
+            Bound::at_least, to_text(layer.kind) + (crown ? "-crown" : "-hollow"),
+            crown ? "Tightest crown that the caul goes round" : "Tightest hollow that the caul goes into",
+            bend->radius, bend->least, "mm", bed ? "bed caul" : "top caul", Verdict::fail,
+            "Use a caul with narrower or thinner slats, or name narrower slats in caul.slats: these "
+            "do not follow the curve."));
   }
 }
 

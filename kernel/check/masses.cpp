@@ -28,6 +28,7 @@ Masses masses(const Job& job, const PressPlan& plan) {
   for (const Body& body : plan.bodies) {
     const Part& part = plan.parts[body.part];
     if (body.group != Group::lower && body.group != Group::upper) continue;
+    if (part.kind() == PartKind::slat) continue;  // counted with the cauls
     const double mass = part.volume() * kPerCubicMm * density_of(job, part);
     (body.group == Group::lower ? out.lower : out.upper) += mass;
     if (mass <= out.heaviest) continue;

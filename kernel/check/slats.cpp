@@ -6,6 +6,7 @@
 #include "kernel/mechanics/bed.hpp"
 #include "kernel/mechanics/sag.hpp"
 #include "kernel/mechanics/timber.hpp"
+#include "kernel/press/mould/narrow.hpp"
 #include "kernel/press/slat_bed.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -109,12 +110,15 @@ void add_lagging(const Job& job, const PressPlan& plan, const std::optional<Pres
 
 // Flat slats on a bend touch it with their middles (a crown) or edges (a hollow).
 struct Facet {
-  double radius = INFINITY;  // of the side of a slat that meets the pack, where it is tightest
+  double radius = INFINITY;  // of the side of the slats that meets the pack
+  double width = 0;          // of the widest slat there
   bool bed = false;
   std::string where = "cauls";
+
+  double height() const { return std::isfinite(radius) ? facet(width, radius) : 0; }
 };
 
-Facet tightest_facet(const PressPlan& plan) {
+Facet highest_facet(const PressPlan& plan) {
   Facet out;
   for (const Layer& layer : plan.layers) {
     const bool bed = layer.kind == Layer::Kind::bed_caul;
@@ -123,36 +127,34 @@ Facet tightest_facet(const PressPlan& plan) {
       const Run& run = layer.inner.runs()[i];
       if (run.straight()) continue;
       const double radius = std::abs(1 / run.curvature + (bed ? layer.thickness : 0));
-      if (radius < out.radius)
-        out = {radius, bed, std::string(bed ? "bed caul, " : "top caul, ") + run_name(layer.inner, i)};
+      const Facet here{radius, widest_slat(layer, i), bed,
+                       std::string(bed ? "bed caul, " : "top caul, ") + run_name(layer.inner, i)};
+      if (here.height() > out.height()) out = here;
     }
   }
   return out;
 }
 
-constexpr double kBridged =
-    0.2;  // share of a cover sheet's thickness that it evens out; common practice, no source
-
 // The thinnest cover sheet, to 0.5, that evens the facets out and stands the bend. A thicker one lies on a
 // tighter bed caul.
-std::optional<double> bridging_cover(const Job& job, const PressPlan& plan, const Facet& facet,
-                                     double width) {
+std::optional<double> bridging_cover(const Job& job, const PressPlan& plan, const Facet& highest) {
   constexpr double kStep = 0.5, kThickest = 15;
   for (double cover = plan.panel.cover + kStep; cover <= kThickest; cover += kStep) {
-    const double radius = facet.radius - (facet.bed ? cover - plan.panel.cover : 0);
+    const double radius = highest.radius - (highest.bed ? cover - plan.panel.cover : 0);
     if (radius <= 0 || job.layup.cover_bend.thickness_for(radius).value_or(kThickest) < cover)
       return std::nullopt;
-    if (width * width / (8 * radius) <= kBridged * cover) return cover;
+    if (facet(highest.width, radius) <= kBridged * cover) return cover;
   }
   return std::nullopt;
 }
 
-std::string facet_advice(const Job& job, const PressPlan& plan, const Facet& facet, double width) {
+std::string facet_advice(const Job& job, const PressPlan& plan, const Facet& highest) {
   constexpr double kNarrowest = 5;
-  const double narrow = rounded_down(std::sqrt(8 * facet.radius * kBridged * plan.panel.cover), 0);
-  const auto cover = plan.panel.cover > 0 ? bridging_cover(job, plan, facet, width) : std::nullopt;
+  const double narrow = rounded_down(std::sqrt(8 * highest.radius * kBridged * plan.panel.cover), 0);
+  const auto cover = plan.panel.cover > 0 ? bridging_cover(job, plan, highest) : std::nullopt;
   std::string text;
-  if (narrow >= kNarrowest) text = "Use slats at most " + number(narrow) + " wide there";
+  if (narrow >= kNarrowest)
+    text = "Use slats at most " + number(narrow) + " wide there (caul.slats with a width)";
   if (cover)
     text += std::string(text.empty() ? "Use" : ", or") + " a cover sheet " + number(*cover, 1) + " thick";
   return text.empty() ? "Hollow the slats' faces to the curve." : text + ", or hollow the slats' faces.";
@@ -160,15 +162,32 @@ std::string facet_advice(const Job& job, const PressPlan& plan, const Facet& fac
 
 void add_facets(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
   if (!job.caul.pitch) return;
-  const double width = *job.caul.pitch * job.caul.coverage;
-  const Facet facet = tightest_facet(plan);
+  const Facet highest = highest_facet(plan);
   out.push_back(
-      judged({"facets", "Height of the facets that flat slats make on a bend",
-              std::isfinite(facet.radius) ? width * width / (8 * facet.radius) : 0, Bound::at_most,
-              kBridged * plan.panel.cover, "mm", facet.where,
+      judged({"facets", "Height of the facets that flat slats make on a bend", highest.height(),
+              Bound::at_most, kBridged * plan.panel.cover, "mm", highest.where,
               "sagitta w^2 / (8 R); a cover sheet evens out a fifth of its thickness: common practice, no "
               "source",
-              Verdict::caution, facet_advice(job, plan, facet, width)}));
+              Verdict::caution, facet_advice(job, plan, highest)}));
+}
+
+// What the rack can give. Slats that are not there can be bought, so nothing fails.
+void add_stock(const PressPlan& plan, std::vector<Finding>& out) {
+  for (const PlannedCaul& caul : plan.cauls) {
+    const CaulSchedule& schedule = caul.schedule;
+    const auto lacking = std::count_if(schedule.runs.begin(), schedule.runs.end(),
+                                       [](const ScheduledRun& run) { return run.pieces.empty(); });
+    std::string advice;
+    for (const std::string& sentence : schedule.missing) advice += sentence + " ";
+    if (std::isfinite(schedule.covers_close))
+      advice += "The stock would cover " + number(schedule.covers_close, 0) + " of girth edge to edge, " +
+                number(schedule.covers_open, 0) + " with open lagging.";
+    while (!advice.empty() && advice.back() == ' ') advice.pop_back();
+    out.push_back(judged({"slat-stock", "Runs of slats that the stock cannot give", double(lacking),
+                          Bound::at_most, 0, "", to_text(caul.kind),
+                          "least pieces, joints of neighbours staggered: common practice, no source",
+                          Verdict::caution, advice}));
+  }
 }
 
 }  // namespace
@@ -204,6 +223,7 @@ std::vector<Finding> slat_findings(const Job& job, const PressPlan& plan,
   if (plan.closures.empty()) add_even_sag(job, plan, out);
   add_lagging(job, plan, map, out);
   add_facets(job, plan, out);
+  add_stock(plan, out);
   return out;
 }
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "kernel/caul/schedule.hpp"
 #include "kernel/caul/slats.hpp"
 #include "kernel/panel/bend_rule.hpp"
 #include "kernel/panel/materials.hpp"
@@ -23,6 +24,7 @@ struct PlySpec {
   double density = 0;
   std::vector<PlateLayer> veneers;  // heights from the ply's inner face
   BendRule bend;
+  std::optional<Board> board = {};  // the row, of a ply that is a board
 };
 
 struct LayupSpec {
@@ -78,12 +80,16 @@ struct PressSpec {
 struct CaulSpec {
   enum class Kind { slatted, sheathed, bare };
   Kind kind = Kind::slatted;
-  std::string name;             // trade row or "own"
-  double thickness = 0;         // of one slatted caul; of all sheathing together
-  std::optional<double> pitch;  // none: continuous
-  double coverage = 1;          // slat width over pitch
+  std::string name;                   // trade row or "own"
+  double thickness = 0;               // of one slatted caul; of all sheathing together
+  std::optional<double> pitch;        // none: continuous
+  double coverage = 1;                // slat width over pitch
+  std::string timber = {};            // strength class of the slats
+  std::vector<SlatStock> stock = {};  // slats of this thickness in the rack
+  double bridge = 100;                // least distance between joints of neighbouring runs
   std::vector<double> sheathing;
-  std::vector<BendRule> sheathing_bends;  // one a sheet
+  std::vector<Board> sheathing_boards = {};  // one a sheet
+  std::vector<BendRule> sheathing_bends;     // one a sheet
   double liner = 0;
   double bedding = 0;  // compliance of the bed, mm/MPa
   Lagging lagging = Lagging::automatic;
@@ -171,9 +177,19 @@ struct OwnValues {
 };
 
 struct OutputSpec {
-  std::string step;  // "ap214" or "ap242"
-  std::string dxf;
-  std::string paper;
+  std::string step;                    // "ap214" or "ap242"
+  std::string dxf;                     // "r2000" or "r12"
+  std::string paper;                   // "a3" or "a4"
+  std::vector<std::string> only = {};  // names of exporters; empty: all
+  bool labels = true;                  // names and texts in cutting files
+  bool aids = true;                    // check templates and trim cradle
+  std::optional<Vec2> sheet = {};      // not given: the board row's own
+  double cutter = 6;
+  double spacing = 8;                // between parts on a sheet
+  double margin = 15;                // along a sheet's edges
+  bool grain = false;                // parts keep their way on the sheet, turned by half turns only
+  double kerf = 4;                   // of the saw
+  std::vector<double> lengths = {};  // in which timber is bought
 };
 
 struct Job {
@@ -190,6 +206,7 @@ struct Job {
   BeamSpec beams;
   StrapSpec straps;
   OutputSpec outputs;
+  std::vector<Price> prices;  // from the user's data
   OwnValues own;
   std::vector<std::string> notes;  // how texts were read: "panel.width: 35 1/2 in = 901.7 mm"
 };

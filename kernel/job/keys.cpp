@@ -1,5 +1,7 @@
 #include "kernel/job/keys.hpp"
 
+#include "kernel/job/read_outputs.hpp"
+
 namespace lamwright {
 namespace {
 
@@ -146,8 +148,12 @@ std::vector<KeyRow> caul_keys() {
       shaped("caul.sheathing", KeyType::list, "", "sheathed: thicknesses of the sheets on the formers"),
       length("caul.sheathing[]", "", 0.5, 50, "of one sheet"),
       length("caul.liner", "0", 0, 20, "cork, rubber or tape on each contact edge"),
-      shaped("caul.slats", KeyType::list, "", "slat lengths in stock"),
-      length("caul.slats[]", "", 50, 10000, "of one slat"),
+      shaped("caul.slats", KeyType::list, "", "slats in stock: lengths, or {length, count, width}"),
+      {"caul.slats[]", KeyType::mixed, "", 50, 10000, {}, "length of a slat, as many as are needed"},
+      length("caul.slats[].length", "", 50, 10000, "of one slat"),
+      integer("caul.slats[].count", "", 0, 100000, "slats of it in stock; else as many as are needed"),
+      length("caul.slats[].width", "", 5, 500, "of a narrower slat, for bends too tight for the caul's own"),
+      length("caul.bridge", "100", 10, 2000, "least distance between joints of neighbouring slats"),
       choice("caul.lagging", "\"auto\"", {"auto", "close", "open"},
              "how the slats lie; auto: close beside changes of shape"),
       number("caul.bedding", "0", 0, 100, "compliance of the bed, mm/MPa"),
@@ -236,8 +242,20 @@ std::vector<KeyRow> output_keys() {
       choice("outputs.step", "\"ap214\"", {"ap214", "ap242"}, "schema of STEP files"),
       choice("outputs.dxf", "\"r2000\"", {"r2000", "r12"}, "version of DXF files"),
       choice("outputs.paper", "\"a3\"", {"a3", "a4"}, "paper of drawings"),
-      text("outputs.sheet", "", "sheet size for nesting, as 2440x1220"),
-      length("outputs.cutter", "6", 1, 30, "diameter of the router cutter"),
+      shaped("outputs.only", KeyType::list, "", "write these alone: names of exporters"),
+      text("outputs.only[]", "", "name of an exporter, as lamwright list exporters shows them"),
+      {"outputs.labels", KeyType::flag, "true", 0, 0, {}, "names and texts in cutting files"},
+      {"outputs.aids", KeyType::flag, "true", 0, 0, {}, "check templates and the trim cradle"},
+      text("outputs.sheet", "", "size of the boards to nest on, as 2440x1220; else the board row's own"),
+      length("outputs.cutter", "6", kLeastCutter, kMostCutter, "diameter of the router cutter"),
+      length("outputs.spacing", "", 0, 200, "between parts on a sheet; the cutter and 2"),
+      length("outputs.margin", "15", 0, 300, "kept free along the edges of a sheet"),
+      choice("outputs.grain", "\"free\"", {"free", "kept"},
+             "how formers lie on a sheet: any quarter turn, or head to tail only"),
+      length("outputs.kerf", "4", 0, 20, "of the saw that cuts lengths and blanks"),
+      shaped("outputs.lengths", KeyType::list, "[2400, 3000, 3600, 4200, 4800]",
+             "lengths in which timber is bought"),
+      length("outputs.lengths[]", "", 200, 20000, "of one piece"),
   };
 }
 

@@ -7,6 +7,7 @@
 #include "kernel/mechanics/sag.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
+#include "shared/tolerance.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright {
@@ -18,6 +19,7 @@ void set_slats(const StrengthClass& timber, CaulSpec& caul, std::optional<double
   caul.density = timber.density * caul.coverage;
   caul.crush = timber.crush;
   caul.bending = timber.bending;
+  caul.timber = timber.name;
   caul.stiffness = stiffness.value_or(timber.modulus * second_moment(1, caul.thickness) * caul.coverage);
   caul.stiffness_from = stiffness ? "EI as given" : timber.name + " slats, " + timber.source;
 }
@@ -42,6 +44,7 @@ void set_sheathing(const TradeTables& trade, CaulSpec& caul) {
     const Board board = plain_board(trade, thin ? "bending-plywood-5" : "plywood-18", sheet,
                                     thin ? "sheathing of bending plywood" : "sheathing of plywood");
     caul.sheathing_bends.push_back(board_rule(board, sheet, kPi / 2, std::nullopt, std::nullopt, trade));
+    caul.sheathing_boards.push_back(board);
     caul.stiffness += board.along * second_moment(1, sheet);
     caul.density = board.density;
     caul.crush = board.crush;
@@ -78,6 +81,35 @@ void read_caul_row(const TradeRow& row, const TradeTables& trade, CaulSpec& caul
                         "\", which is no row of the classes table",
                     "known: " + listed(trade.row_names("classes")));
   set_slats(class_of(*timber), caul, row.find("EI"));
+}
+
+SlatStock read_slats(Reader& reader, const Node& node, double width) {
+  if (!node.node->is_table()) return {reader.length(node), width, std::nullopt};
+  if (!reader.in(node, "length")) reader.refuse_missing(reader.in(node, "length"));
+  SlatStock stock{reader.length(reader.in(node, "length")), width, std::nullopt};
+  if (const Node count = reader.in(node, "count")) stock.count = reader.integer(count);
+  if (const Node own = reader.in(node, "width")) {
+    stock.width = reader.length(own);
+    if (stock.width > width + kSamePoint)
+      reader.refuse(own, "a slat " + number(stock.width) + " wide is wider than the caul's, " + number(width),
+                    "give the width of a narrower one, or set caul.kind to wider slats");
+  }
+  return stock;
+}
+
+// What the job says is in the rack; else the lengths of the caul's row, as many as are needed.
+void read_stock(Reader& reader, const TradeTables& trade, CaulSpec& caul) {
+  const double width = *caul.pitch * caul.coverage;
+  const Node slats = reader.at("caul.slats");
+  for (std::size_t i = 0; i < reader.size(slats); ++i)
+    caul.stock.push_back(read_slats(reader, reader.item(slats, i), width));
+  if (slats && caul.stock.empty()) reader.refuse(slats, "names no slat", "give lengths, as [900, 1200]");
+  if (slats) return;
+  const TradeRow* row = trade.find("cauls", caul.name);
+  const auto lengths =
+      row ? row->lists.find("slats") : std::map<std::string, std::vector<double>>::const_iterator();
+  if (!row || lengths == row->lists.end()) return;
+  for (const double length : lengths->second) caul.stock.push_back({length, width, std::nullopt});
 }
 
 SpacingSpec read_spacing(Reader& reader) {
@@ -167,8 +199,8 @@ CaulSpec read_caul(Reader& reader, const TradeTables& trade) {
   read_sheathing(reader, caul);
   set_sheathing(trade, caul);
   caul.liner = reader.length(reader.at("caul.liner"));
-  const Node slats = reader.at("caul.slats");
-  for (std::size_t i = 0; i < reader.size(slats); ++i) reader.length(reader.item(slats, i));
+  if (caul.pitch) read_stock(reader, trade, caul);
+  caul.bridge = reader.length(reader.at("caul.bridge"));
   caul.bedding = reader.number(reader.at("caul.bedding"));
   const std::string lagging = reader.text(reader.at("caul.lagging"));
   caul.lagging = lagging == "close" ? Lagging::close : lagging == "open" ? Lagging::open : Lagging::automatic;

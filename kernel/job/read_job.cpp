@@ -4,6 +4,7 @@
 
 #include "kernel/job/read_hardware.hpp"
 #include "kernel/job/read_layup.hpp"
+#include "kernel/job/read_outputs.hpp"
 #include "kernel/job/read_profile.hpp"
 #include "kernel/job/reader.hpp"
 #include "shared/number.hpp"
@@ -175,17 +176,6 @@ std::string checked_title(Reader& reader) {
   return title;
 }
 
-std::string sheet_or_empty(Reader& reader) {
-  reader.length(reader.at("outputs.cutter"));
-  return reader.text(reader.at("outputs.sheet"));
-}
-
-OutputSpec read_outputs(Reader& reader) {
-  sheet_or_empty(reader);
-  return {reader.text(reader.at("outputs.step")), reader.text(reader.at("outputs.dxf")),
-          reader.text(reader.at("outputs.paper"))};
-}
-
 // The files that `data` names: one, or a list.
 std::vector<std::string> data_names(Reader& reader) {
   const Node data = reader.at("data");
@@ -279,10 +269,11 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
   job.beams = read_beams(reader, trade);
   job.straps = read_straps(reader, trade);
   job.outputs = read_outputs(reader);
+  for (const TradeRow& row : trade.table("prices")) job.prices.push_back(price_of(row));
   job.notes = reader.notes();
   job.notes.insert(job.notes.end(), job.layup.notes.begin(), job.layup.notes.end());
   job.own = read_own(reader, schemas);
-  for (const char* key : {"report_units", "caul.slats", "outputs.dxf", "outputs.sheet", "outputs.cutter"})
+  for (const char* key : {"report_units"})
     if (reader.at(key)) job.notes.push_back(std::string(key) + ": read, but nothing uses it yet");
   return job;
 }

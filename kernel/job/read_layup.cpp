@@ -88,7 +88,8 @@ PlySpec board_ply(const Board& board, const TradeTables& trade, const Sheet& she
           through,
           board.density,
           std::move(veneers),
-          board_rule(board, sheet.thickness, sheet.grain, sheet.maker, sheet.ratio, trade)};
+          board_rule(board, sheet.thickness, sheet.grain, sheet.maker, sheet.ratio, trade),
+          board};
 }
 
 // `total` asks for the number of sheets that comes nearest to it.

@@ -40,7 +40,12 @@ Board board_of(const TradeRow& row) {
           row.find("least_along"),
           row.find("least_across"),
           veneers == row.lists.end() ? std::vector<double>() : veneers->second,
-          text(row, "veneer_timber")};
+          text(row, "veneer_timber"),
+          {row.lists.at("sheet")[0], row.lists.at("sheet")[1]}};
+}
+
+Price price_of(const TradeRow& row) {
+  return {row.name, row.number("price"), text(row, "per"), text(row, "currency")};
 }
 
 StrengthClass class_of(const TradeRow& row) {

@@ -7,6 +7,7 @@
 #include "kernel/mechanics/bend_limit.hpp"
 #include "kernel/mechanics/laminate.hpp"
 #include "kernel/panel/trade.hpp"
+#include "kernel/profile/vector.hpp"
 
 namespace lamwright {
 
@@ -34,6 +35,7 @@ struct Board {
   std::optional<double> least_along, least_across;  // radii, face grain round the curve and along the width
   std::vector<double> veneers;                      // faces along the face grain, then across by turns
   std::string veneer_timber;
+  Vec2 sheet{0, 0};  // length and width of a whole one, face grain along its length
   bool plywood() const { return kind == "plywood"; }
 };
 Board board_of(const TradeRow& row);
@@ -59,6 +61,15 @@ struct Glue {
   bool waterproof = false, creeps = false, gap_filling = false;
 };
 Glue glue_of(const TradeRow& row);
+
+// What the workshop pays, from its own data.
+struct Price {
+  std::string name;  // of what is bought: "plywood-18", "D40 46 x 90"
+  double price = 0;
+  std::string per;  // "sheet", "m", "m2", "piece", "kg"
+  std::string currency;
+};
+Price price_of(const TradeRow& row);
 
 // Least radii of a kind of plywood ("construction", "aircraft"), by thickness.
 struct PlywoodBends {

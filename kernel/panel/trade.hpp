@@ -26,7 +26,8 @@ struct TradeRow {
   double number(const std::string& field) const;
 };
 
-// Immutable. Tables: timbers, bends, glues, boards, cauls, straps, classes, fasteners; their rows in the
+// Immutable. Tables: timbers, bends, glues, boards, cauls, straps, classes, fasteners, prices (none of the
+// program's own); their rows in the
 // order of their file, new rows of the user last.
 class TradeTables {
  public:

@@ -80,6 +80,14 @@ Fields board_fields() {
   };
 }
 
+Fields price_fields() {
+  return {
+      number_of("price", 0, 1e6, "", "of one unit"),
+      text_of("per", "unit that is priced", kNeeded, {"sheet", "m", "m2", "piece", "kg"}),
+      text_of("currency", "as EUR", kOptional),
+  };
+}
+
 Fields class_fields() {
   return {
       flag_of("hardwood", "of broad-leaved trees"),
@@ -160,10 +168,10 @@ Fields with_label_and_source(Fields fields) {
 }
 
 std::map<std::string, Fields> all_fields() {
-  std::map<std::string, Fields> tables{{"timbers", timber_fields()}, {"bends", bend_fields()},
-                                       {"boards", board_fields()},   {"classes", class_fields()},
-                                       {"glues", glue_fields()},     {"cauls", caul_fields()},
-                                       {"straps", strap_fields()},   {"fasteners", fastener_fields()}};
+  std::map<std::string, Fields> tables{
+      {"timbers", timber_fields()}, {"bends", bend_fields()},         {"boards", board_fields()},
+      {"classes", class_fields()},  {"glues", glue_fields()},         {"cauls", caul_fields()},
+      {"straps", strap_fields()},   {"fasteners", fastener_fields()}, {"prices", price_fields()}};
   for (auto& entry : tables) entry.second = with_label_and_source(std::move(entry.second));
   return tables;
 }

@@ -80,6 +80,12 @@ std::string to_text(PartKind kind) {
       return "pressing-beam";
     case PartKind::stop:
       return "stop";
+    case PartKind::slat:
+      return "slat";
+    case PartKind::shape_template:
+      return "template";
+    case PartKind::cradle:
+      return "cradle";
     case PartKind::panel:
       return "panel";
   }
@@ -96,6 +102,8 @@ std::string to_text(BoreUse use) {
       return "strap";
     case BoreUse::caul_pilot:
       return "caul pilot";
+    case BoreUse::caul_screw:
+      return "caul screw";
     case BoreUse::stop_screw:
       return "stop screw";
     case BoreUse::clamp:

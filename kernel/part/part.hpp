@@ -18,12 +18,15 @@ enum class PartKind {
   fixing_block,
   pressing_beam,
   stop,
+  slat,
+  shape_template,
+  cradle,
   panel
 };
 std::string to_text(PartKind kind);  // "former-lower" ...
 
 // What a bore is for: layers, tables and checks tell bores apart by it.
-enum class BoreUse { foot_screw, foot_pilot, strap, caul_pilot, clamp, stop_screw };
+enum class BoreUse { foot_screw, foot_pilot, strap, caul_pilot, caul_screw, clamp, stop_screw };
 std::string to_text(BoreUse use);  // "foot screw" ...
 
 struct Counterbore {
@@ -62,7 +65,7 @@ struct Bore : BoreSpec {
 // A pencil or engraving mark on the sheet, in sheet coordinates: lines, or a text with its lower left at
 // `at`.
 struct Mark {
-  enum class Kind { centre_line, blank_end, trim_line, label };
+  enum class Kind { centre_line, blank_end, trim_line, saw_line, label };
   Kind kind;
   std::vector<Segment> lines;
   std::string text;

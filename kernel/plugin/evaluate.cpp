@@ -2,7 +2,9 @@
 
 #include "kernel/check/check.hpp"
 #include "kernel/job/make_panel.hpp"
+#include "kernel/press/aids.hpp"
 #include "kernel/press/common_notes.hpp"
+#include "kernel/press/slatted.hpp"
 #include "shared/text.hpp"
 
 namespace lamwright {
@@ -60,6 +62,12 @@ Evaluation evaluate(std::string_view text, const std::string& file, const Source
     progress.step("press plan");
     out.plan = chosen_method(registry, *out.job, *out.panel).plan(*out.job, *out.panel);
     for (std::string& note : common_notes(*out.job, *out.panel)) out.plan->notes.push_back(std::move(note));
+    add_slats(*out.job, *out.plan);
+    if (out.job->outputs.aids) {
+      ShopAids aids = shop_aids(*out.job, *out.panel);
+      out.plan->aids = std::move(aids.aids);
+      for (std::string& note : aids.notes) out.plan->notes.push_back(std::move(note));
+    }
     progress.step("checks");
     Assessment assessed = assess(*out.job, *out.plan);
     out.findings = std::move(assessed.findings);

@@ -11,6 +11,7 @@
 #include "kernel/job/job.hpp"
 #include "kernel/job/keys.hpp"
 #include "kernel/press/plan.hpp"
+#include "kernel/supply/supply.hpp"
 
 namespace lamwright {
 
@@ -22,6 +23,8 @@ class Progress {
  public:
   virtual ~Progress() = default;
   virtual void step(std::string_view stage) { (void)stage; }
+  // Something that people should know though nothing is wrong, a sentence.
+  virtual void note(std::string_view sentence) { (void)sentence; }
 };
 
 // Takes finished files. `path` is relative with forward slashes ("parts/beam.svg"); each is written once.
@@ -34,6 +37,7 @@ class Sink {
 };
 
 inline const Figures kNoFigures{};
+inline const Supply kNoSupply{};
 
 struct ExportInput {
   const Job& job;
@@ -41,6 +45,7 @@ struct ExportInput {
   const std::vector<Finding>& findings;
   Progress& progress;
   const Figures& figures = kNoFigures;  // empty for a plan that was not checked
+  const Supply& supply = kNoSupply;     // empty where nothing was nested or counted
 };
 
 class Exporter {

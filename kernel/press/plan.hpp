@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "kernel/caul/schedule.hpp"
 #include "kernel/caul/slats.hpp"
 #include "kernel/mechanics/best_pull.hpp"
 #include "kernel/mechanics/pull.hpp"
@@ -180,6 +181,24 @@ struct Hardware {
   int count = 0;
 };
 
+// Cut with the press but no piece of it: templates that check the released panel, and the cradle in which its
+// ends are sawn off. The part's frame: X and Y of the profile as released, chord level.
+struct ShopAid {
+  enum class Use { check_inner, check_outer, trim_cradle };
+  Use use;
+  Part part;
+  int count = 1;
+};
+
+// A slatted caul as it is made: its runs of slats are the layer's, in order.
+struct PlannedCaul {
+  Layer::Kind kind = Layer::Kind::bed_caul;
+  double length = 0;     // of every run, along the width
+  double thickness = 0;  // of a slat
+  std::vector<SlatStock> stock;
+  CaulSchedule schedule;
+};
+
 struct PressPlan {
   std::string title;
   std::string date;    // job's date or empty
@@ -202,6 +221,8 @@ struct PressPlan {
   std::vector<FlatPressed> flats;
   std::vector<Pin> pins;
   std::vector<Hardware> hardware;
+  std::vector<ShopAid> aids = {};
+  std::vector<PlannedCaul> cauls = {};
   Spacing spacing;
   double beam_depth = 0;
   double min_depth = 0;

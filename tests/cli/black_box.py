@@ -13,10 +13,12 @@ sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 
 import cases_command  # noqa: E402,F401  (importing registers the tests)
+import cases_dxf  # noqa: E402,F401
 import cases_errors  # noqa: E402,F401
 import cases_figures  # noqa: E402
 import cases_files  # noqa: E402,F401
 import cases_notebook  # noqa: E402,F401
+import cases_pdf  # noqa: E402,F401
 import cases_press  # noqa: E402,F401
 import cases_schema  # noqa: E402,F401
 import cases_step  # noqa: E402,F401

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "kernel/caul/pilots.hpp"
+#include "kernel/press/mould/narrow.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/tolerance.hpp"
 
@@ -60,8 +61,11 @@ LaidCaul bed_caul(const Job& job, const Panel& panel, const PressCurves& curves,
   for (const double s : curves.neutral.shape_changes()) changes.push_back(on_contact(s));
   const double datum = on_contact(curves.datum);
   LaidCaul bed;
-  if (job.caul.pitch)
-    bed.slats = covering_slats(slat_spec(job.caul, lower.contact, datum, on_contact(curves.pin), changes));
+  if (job.caul.pitch) {
+    SlatSpec spec = slat_spec(job.caul, lower.contact, datum, on_contact(curves.pin), changes);
+    spec.zones = tight_zones(job.caul, lower.contact, job.caul.thickness, panel.cover);
+    bed.slats = covering_slats(spec);
+  }
   bed.pilots = pilots(job, lower, datum, changes, bed.slats);
   return bed;
 }

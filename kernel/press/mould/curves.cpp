@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "kernel/press/mould/narrow.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
@@ -21,9 +22,11 @@ std::vector<double> on_parallel(const Profile& neutral, const std::vector<double
 
 std::vector<Slat> top_slats(const CaulSpec& caul, const Panel& panel, const PressCurves& c) {
   const double d = panel.thickness + panel.cover - panel.neutral_height;
-  return whole_slats(slat_spec(caul, c.over, offset_station(c.neutral, c.datum, d),
-                               offset_station(c.neutral, c.pin, d),
-                               on_parallel(c.neutral, c.neutral.shape_changes(), d)));
+  SlatSpec spec =
+      slat_spec(caul, c.over, offset_station(c.neutral, c.datum, d), offset_station(c.neutral, c.pin, d),
+                on_parallel(c.neutral, c.neutral.shape_changes(), d));
+  spec.zones = tight_zones(caul, c.over, 0, panel.cover);
+  return whole_slats(spec);
 }
 
 bool covers(const std::vector<Slat>& slats, double girth, double trim) {

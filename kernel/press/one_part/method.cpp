@@ -264,8 +264,6 @@ void add_notes(const Laid& laid, PressPlan& plan) {
   if (laid.frame.rollers)
     plan.notes.push_back(
         "Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
-  if (laid.job.caul.pitch)
-    plan.notes.push_back("Slats are laid in one length across the width; their joints are not planned yet.");
   if (std::any_of(plan.closures.begin(), plan.closures.end(), [](const Closure& c) { return c.staggered; }))
     plan.notes.push_back("Ratchets are wider than the straps stand apart: put them left and right by turns.");
 }

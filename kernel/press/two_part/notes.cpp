@@ -13,8 +13,6 @@ std::vector<std::string> notes(const Rig& rig) {
     out.push_back("Beams lean by " + number(degrees(rig.halves.tilt), 1) +
                   " degrees; straps stay along the pull" +
                   (rig.loops.loop.pinned ? " and swivel on their pins." : ", held by a stop at each beam."));
-  if (rig.job.caul.pitch)
-    out.push_back("Slats are laid in one length across the width; their joints are not planned yet.");
   if (rig.job.press.guide_rollers)
     out.push_back("press.guide_rollers has no meaning here: the straps run straight from beam to beam.");
   out.push_back("Hold the upper half by chocks or hoist before the last strap comes off.");

@@ -8,6 +8,7 @@
 #include "kernel/press/two_part/layers.hpp"
 #include "kernel/press/two_part/notes.hpp"
 #include "kernel/press/two_part/pins.hpp"
+#include "kernel/profile/offset.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -95,9 +96,11 @@ MouldPieces upper_pieces(const Rig& rig) {
           "upper"};
 }
 
-// What lies between the loops: both moulds, blocks beside the formers, the pack.
+// What lies between the loops: both moulds, blocks beside the formers, the bed caul, whose ends stand square
+// to the contact edge, the pack.
 Box2 between_loops(const Rig& rig) {
   Box2 all = rig.halves.box();
+  all.add(offset(rig.halves.lower, rig.job.caul.thickness + rig.job.caul.liner, "bed caul").box());
   for (const Profile* line : {&rig.halves.curves.inner, &rig.halves.curves.outer}) all.add(line->box());
   for (const auto& [fixing, place] :
        {std::pair<const FixingBlocks&, const Frame&>{rig.lower_fixing, rig.halves.lower_place},

@@ -122,7 +122,7 @@ TEST_CASE("Unknown keys are errors with the nearest known key, misplaced ones wi
   CHECK(message(job_text(kPanel, kPly, "[beams]\nbrace_rows = 300\n")) ==
         "job.toml:7:14: beams.brace_rows: is not a known key; it belongs to [formers]");
   CHECK(message(job_text(kPanel + "\nspacing = 300", kPly)) ==
-        "job.toml:4:11: panel.spacing: is not a known key; it belongs to [formers]");
+        "job.toml:4:11: panel.spacing: is not a known key; it belongs to [formers] or [outputs]");
   CHECK(message("[frame]\n" + job_text(kPanel, kPly)) ==
         "job.toml:1:1: frame: is not a known key; known here: schema, title, units, date, report_units, "
         "data, panel, layup, press, caul, formers, beams, straps or outputs");

@@ -46,7 +46,7 @@ std::string with_data(const std::string& data) { return "data = " + data + "\n" 
 TEST_CASE("Every compiled-in row names its source and holds every field that its table needs, within range") {
   const TradeTables trade;
   CHECK(trade.table_names() == std::vector<std::string>{"bends", "boards", "cauls", "classes", "fasteners",
-                                                        "glues", "straps", "timbers"});
+                                                        "glues", "prices", "straps", "timbers"});
   int rows = 0, figures = 0;
   for (const std::string& table : trade.table_names())
     for (const TradeRow& row : trade.table(table)) {
@@ -284,7 +284,7 @@ TEST_CASE("What is no trade table and no row is refused") {
   CHECK(fault_of("[timber.oak]\n") ==
         "rows.toml:1:1: timber: is not a trade table; did you mean \"timbers\"? tables are bends, boards, "
         "cauls, "
-        "classes, fasteners, glues, straps and timbers");
+        "classes, fasteners, glues, prices, straps and timbers");
   CHECK(fault_of("timbers = 5\n") == "rows.toml:1:11: timbers: is not a table; write rows as [timbers.NAME]");
   CHECK(fault_of("[timbers]\npear = 5\n") ==
         "rows.toml:2:8: timbers.pear: is not a row; write [timbers.pear]");

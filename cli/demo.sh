@@ -17,6 +17,10 @@ Open these:
   out/drawings/press.svg          the press in section and from the side (any browser)
   out/drawings/former-lower.svg   the former with its bores
   out/drawings/pressure.svg       the pressure over girth and width
+  out/drawings.pdf                all drawings in one file
+  out/templates.pdf               formers at full size, in tiles to print
+  out/sheets/1.svg                parts laid out on the first sheet of board (1.dxf for the router)
+  out/lists/cut-list.csv          what to cut; the other lists lie beside it
   out/press.step                  the whole press as solids (any CAD program)
   out/parts/former-lower.svg      the former at true size for the router
   out/summary.json                every figure

@@ -6,6 +6,7 @@ program=${1:-build/test/cli/lamwright}
 out=$(mktemp -d)
 trap 'rm -rf "$out"' EXIT
 (cd fixtures/jobs && env -u SOURCE_DATE_EPOCH "../../$program" build reading-desk.toml -o "$out/reading-desk" >/dev/null)
+find "$out" -name '*.pdf' -delete
 rm -rf fixtures/golden/reading-desk
 mkdir -p fixtures/golden
 cp -r "$out/reading-desk" fixtures/golden/reading-desk

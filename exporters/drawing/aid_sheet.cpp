@@ -117,7 +117,22 @@ void add_marks(const OneViewSheet& sheet, Drawing& drawing, const Part& part) {
   }
 }
 
-void add_sizes(Drawing& drawing, const OneViewSheet& sheet, const Box2& box) {
+// Of a cradle, from its base to the ends of the working edge.
+void add_side_heights(Drawing& drawing, const OneViewSheet& sheet, const ShopAid& aid, const Box2& box) {
+  const auto edge = working_edge(aid);
+  if (!cradle(aid) || edge.empty()) return;
+  const auto side = [&](const Vec2& end, double base, double away) {
+    const double height = end.y() - box.low.y();
+    if (height < 1) return;
+    const Linear size{sheet.view.paper({base, box.low.y()}), sheet.view.paper(end), size_text(height)};
+    vertical_dimension(drawing, size, sheet.view.x(base) + away);
+  };
+  side(edge.front().from, box.low.x(), -kFirstRow);
+  side(edge.back().to, box.high.x(), kFirstRow);
+}
+
+void add_sizes(Drawing& drawing, const OneViewSheet& sheet, const ShopAid& aid, const Box2& box) {
+  add_side_heights(drawing, sheet, aid, box);
   const View& view = sheet.view;
   const Box2 at = view.paper(box);
   horizontal_dimension(drawing, {at.low, {at.high.x(), at.low.y()}, size_text(box.size().x()), 0.3},
@@ -201,7 +216,7 @@ Drawing aid_sheet(const SheetSet& set, int sheet, std::size_t index) {
   at.drawing.add(pens::kCaul, Path{loop, true, {}});
   for (const Segment& s : working_edge(aid)) at.drawing.add(pens::kPart, at.view.paper(s));
   add_marks(at, at.drawing, aid.part);
-  add_sizes(at.drawing, at, box_of(outline));
+  add_sizes(at.drawing, at, aid, box_of(outline));
   add_depth(at.drawing, at, aid);
   add_run_notes(at.drawing, at, aid);
   add_saw_notes(at.drawing, at, aid.part);

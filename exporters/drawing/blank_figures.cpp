@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "exporters/drawing/text.hpp"
 #include "kernel/profile/offset.hpp"
@@ -26,63 +27,87 @@ std::string numbers_text(const std::vector<int>& numbers) {
   return out;
 }
 
-bool cut_alike(const Ply& a, const Ply& b) {
-  return a.timber == b.timber && std::abs(a.thickness - b.thickness) < kSamePoint &&
-         std::abs(a.grain - b.grain) < kTangent;
+constexpr std::string_view kPly = "ply ";
+
+bool ply(const PackSheet& sheet) { return sheet.use.starts_with(kPly); }
+bool cover(const PackSheet& sheet) { return sheet.use == to_text(Layer::Kind::cover); }
+
+bool cut_alike(const PackSheet& a, const PackSheet& b) {
+  return a.stock == b.stock && std::abs(a.thickness - b.thickness) < kSamePoint &&
+         std::abs(a.grain - b.grain) < kTangent && std::abs(a.cut - b.cut) < kSamePoint &&
+         (ply(a) ? ply(b) : a.use == b.use);
 }
 
-std::vector<BlankFigure> ply_figures(const Panel& panel) {
-  struct Alike {
-    const Ply* ply;
-    std::vector<int> numbers;
-  };
-  std::vector<Alike> groups;
-  for (std::size_t i = 0; i < panel.plies.size(); ++i) {
-    const Ply& ply = panel.plies[i];
+struct Alike {
+  const PackSheet* sheet;
+  std::vector<int> numbers;  // from the inner face
+  int count = 0;
+};
+
+std::vector<Alike> groups_of(const std::vector<PackSheet>& pack) {
+  std::vector<Alike> out;
+  for (std::size_t i = 0; i < pack.size(); ++i) {
     auto group =
-        std::find_if(groups.begin(), groups.end(), [&](const Alike& g) { return cut_alike(*g.ply, ply); });
-    if (group == groups.end()) group = groups.insert(group, {&ply, {}});
+        std::find_if(out.begin(), out.end(), [&](const Alike& g) { return cut_alike(*g.sheet, pack[i]); });
+    if (group == out.end()) group = out.insert(group, {&pack[i], {}});
     group->numbers.push_back(static_cast<int>(i) + 1);
+    group->count += pack[i].total;
   }
+  return out;
+}
+
+std::string name_of(const Alike& group) {
+  const bool many = group.numbers.size() > 1;
+  if (ply(*group.sheet)) return (many ? "plies " : "ply ") + numbers_text(group.numbers);
+  if (cover(*group.sheet)) return many ? "cover sheets" : "cover sheet";
+  return group.sheet->use;
+}
+
+// A cover's stock need not have a grain.
+BlankFigure figure_of(const Alike& group, double trim) {
+  const PackSheet& sheet = *group.sheet;
+  const bool kept = ply(sheet), covers = cover(sheet);
+  return {name_of(group),  sheet.stock,    sheet.thickness,
+          sheet.cut,       sheet.width,    covers ? std::nullopt : std::optional(sheet.grain),
+          kept ? trim : 0, kept || covers, kept,
+          group.count};
+}
+
+// Those that no stock is named for.
+std::vector<BlankFigure> liners_and_cauls(const PressPlan& plan) {
   std::vector<BlankFigure> out;
-  for (const Alike& group : groups) {
-    const auto plies = static_cast<int>(group.numbers.size());
-    out.push_back({(plies == 1 ? "ply " : "plies ") + numbers_text(group.numbers), group.ply->timber,
-                   group.ply->thickness, common_length(panel), panel.blank_width(), group.ply->grain,
-                   panel.trim, true, plies * panel.count});
+  for (const Layer& layer : plan.layers) {
+    const bool listed = layer.kind == Layer::Kind::panel || layer.kind == Layer::Kind::cover ||
+                        layer.kind == Layer::Kind::sheathing;
+    if (listed || !layer.slats.empty() || layer.thickness <= 0) continue;
+    BlankFigure figure;
+    figure.name = to_text(layer.kind);
+    figure.thickness = layer.thickness;
+    figure.length = offset(layer.inner, layer.thickness / 2).girth();
+    figure.width = plan.panel.blank_width();
+    figure.count = 1;
+    out.push_back(std::move(figure));
   }
   return out;
 }
 
 bool alike(const BlankFigure& a, const BlankFigure& b) {
-  return a.name == b.name && a.material == b.material && std::abs(a.thickness - b.thickness) < kSamePoint &&
+  return a.name == b.name && std::abs(a.thickness - b.thickness) < kSamePoint &&
          std::abs(a.length - b.length) < kSamePoint;
+}
+
+std::string row_name(const PackSheet& sheet, bool first_cover) {
+  if (ply(sheet)) return sheet.use.substr(kPly.size());
+  if (cover(sheet)) return first_cover ? "inner cover" : "outer cover";
+  return sheet.use;
 }
 
 }  // namespace
 
-double common_length(const Panel& panel) {
-  double longest = 0;
-  for (const Blank& blank : blanks(panel)) longest = std::max(longest, blank.girth);
-  return longest;
-}
-
-std::vector<BlankFigure> blank_figures(const PressPlan& plan) {
-  std::vector<BlankFigure> out = ply_figures(plan.panel);
-  int covers = 0;
-  for (const Layer& layer : plan.layers) {
-    if (layer.kind == Layer::Kind::panel || !layer.slats.empty() || layer.thickness <= 0) continue;
-    const bool cover = layer.kind == Layer::Kind::cover;
-    const BlankFigure figure{
-        cover ? (covers++ == 0 ? "inner cover sheet" : "outer cover sheet") : to_text(layer.kind),
-        cover ? plan.panel.cover_stock : "",
-        layer.thickness,
-        offset(layer.inner, layer.thickness / 2).girth(),
-        plan.panel.blank_width(),
-        std::nullopt,
-        0,
-        cover,
-        1};
+std::vector<BlankFigure> blank_figures(const PressPlan& plan, const std::vector<PackSheet>& pack) {
+  std::vector<BlankFigure> out;
+  for (const Alike& group : groups_of(pack)) out.push_back(figure_of(group, plan.panel.trim));
+  for (const BlankFigure& figure : liners_and_cauls(plan)) {
     const auto same =
         std::find_if(out.begin(), out.end(), [&](const BlankFigure& f) { return alike(f, figure); });
     if (same == out.end())
@@ -98,23 +123,24 @@ std::string grain_text(double grain) {
   return std::abs(grain - kPi / 2) < kTangent ? "across" : angle_text(grain);
 }
 
-Table ply_table(const Panel& panel) {
-  Table table{{{"ply", 10},
-               {"material", 38, Anchor::left},
-               {"thickness", 20},
+Table pack_table(const std::vector<PackSheet>& pack) {
+  Table table{{{"sheet", 24},
+               {"material", 36, Anchor::left},
+               {"thickness", 22},
                {"grain", 16},
-               {"girth", 20},
-               {"cut to", 20},
+               {"girth", 22},
+               {"cut to", 18},
                {"width", 18},
-               {"pieces", 16}},
+               {"pieces", 17}},
               {},
               5};
-  const std::vector<Blank> all = blanks(panel);
-  const std::string length = size_text(common_length(panel));
-  for (std::size_t i = 0; i < all.size(); ++i)
-    table.rows.push_back({std::to_string(i + 1), panel.plies[i].timber, number(all[i].thickness, 2),
-                          grain_text(panel.plies[i].grain), number(all[i].girth, 2), length,
-                          size_text(all[i].width), std::to_string(all[i].count)});
+  bool first_cover = true;
+  for (const PackSheet& sheet : pack) {
+    table.rows.push_back({row_name(sheet, first_cover), sheet.stock, number(sheet.thickness, 2),
+                          cover(sheet) ? "-" : grain_text(sheet.grain), number(sheet.girth, 2),
+                          size_text(sheet.cut), size_text(sheet.width), std::to_string(sheet.total)});
+    if (cover(sheet)) first_cover = false;
+  }
   return table;
 }
 

@@ -1,11 +1,13 @@
 // The flat sheets that a pack takes, as they are cut: plies, cover sheets and what lies on the contact edges
 // in one sheet.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "exporters/drawing/table.hpp"
 #include "kernel/press/plan.hpp"
+#include "kernel/supply/supply.hpp"
 
 namespace lamwright::drawing {
 
@@ -16,23 +18,23 @@ struct BlankFigure {
   double thickness = 0;
   double length = 0;  // round the curve
   double width = 0;
-  std::optional<double> grain = std::nullopt;  // radians from the girth direction; of plies
+  std::optional<double> grain = std::nullopt;  // radians from the girth direction; none where it is no matter
   double trim = 0;                             // 0: nothing is cut off
   bool pinned = false;                         // locating pins go through
+  bool ply = false;                            // stays in the panel
   int count = 0;
 };
 
-// Every ply is cut as long as the longest, so that one stop on the saw does for all.
-double common_length(const Panel& panel);
-
-// Plies first, then the other sheets from the former outward.
-std::vector<BlankFigure> blank_figures(const PressPlan& plan);
+// Plies of all panels first, then the other sheets of the press: those of the pack as `pack` lists them, last
+// what lies on the contact edges in one sheet.
+std::vector<BlankFigure> blank_figures(const PressPlan& plan, const std::vector<PackSheet>& pack);
 
 // "along", "across", "30°".
 std::string grain_text(double grain);
 
-// no. from the inner face, material, thickness, grain, girth at its own middle, cut length, width, count.
-Table ply_table(const Panel& panel);
+// Plies numbered from the inner face, then the other sheets: material, thickness, grain, girth at its own
+// middle, cut length, width, count over all panels.
+Table pack_table(const std::vector<PackSheet>& pack);
 
 // Where a locating pin goes through the flat pack: from the middle of the girth, positive to the right, and
 // from the near edge.

@@ -66,11 +66,11 @@ Grid best_grid(const std::vector<BlankFigure>& figures, const std::vector<Table>
 
 void add_name(Drawing& drawing, const BlankFigure& figure, const Box2& box) {
   const std::string thickness = number(figure.thickness, 2);
-  // Stock of a cover is named with its thickness.
-  const std::string material =
-      figure.grain              ? figure.material + " " + thickness + ", grain " + grain_text(*figure.grain)
-      : figure.material.empty() ? thickness + " thick"
-                                : figure.material;
+  // Boards are named with their thickness.
+  const std::string stock = figure.material.empty()                      ? thickness + " thick"
+                            : figure.material.ends_with("-" + thickness) ? figure.material
+                                                                         : figure.material + " " + thickness;
+  const std::string material = stock + (figure.grain ? ", grain " + grain_text(*figure.grain) : "");
   const double width = box.size().x() + kCell.left + kCell.right - 4;
   const auto add = [&](double above, const std::string& text) {
     Text line = fitted({0, 0}, text, width, {kSmallHeight, kLabelHeight});
@@ -119,7 +119,7 @@ void add_figure(Drawing& drawing, const BlankFigure& figure, const std::vector<F
   const Box2 box{corner, corner + scale * Vec2(figure.length, figure.width)};
   const Box2 cell{box.low - Vec2(kCell.left, kCell.bottom), box.high + Vec2(kCell.right, kCell.top)};
   const double middle = (box.low.x() + box.high.x()) / 2;
-  drawing.add(pens::kFill, rectangle(box, figure.grain ? tints::kBlank : tints::kSlat));
+  drawing.add(pens::kFill, rectangle(box, figure.ply ? tints::kBlank : tints::kSlat));
   drawing.add(pens::kPart, rectangle(box));
   drawing.add(pens::kCentre, line({middle, box.low.y() - 2}, {middle, box.high.y() + 2}));
   add_name(drawing, figure, box);
@@ -132,9 +132,9 @@ void add_figure(Drawing& drawing, const BlankFigure& figure, const std::vector<F
   add_trim(drawing, figure, box, scale, cell);
 }
 
-std::vector<Table> tables_of(const PressPlan& plan) {
-  constexpr std::size_t kRows = 24, kColumns = 1;
-  std::vector<Table> out{folded(ply_table(plan.panel), kRows, kColumns)};
+std::vector<Table> tables_of(const PressPlan& plan, const std::vector<PackSheet>& pack) {
+  constexpr std::size_t kRows = 26, kColumns = 1;
+  std::vector<Table> out{folded(pack_table(pack), kRows, kColumns)};
   if (!plan.pins.empty()) out.push_back(pin_table(flat_pins(plan)));
   return out;
 }
@@ -143,8 +143,8 @@ std::vector<Table> tables_of(const PressPlan& plan) {
 
 Drawing blanks_sheet(const SheetSet& set, int sheet) {
   const PressPlan& plan = set.plan;
-  const std::vector<Table> tables = tables_of(plan);
-  const Grid grid = best_grid(blank_figures(plan), tables, set);
+  const std::vector<Table> tables = tables_of(plan, set.pack);
+  const Grid grid = best_grid(blank_figures(plan, set.pack), tables, set);
   const std::string detail = "lay-up of " + std::to_string(plan.panel.plies.size()) + ", " +
                              counted(plan.panel.count, "panel") + "; girth left to right";
   OneViewSheet at = begun(grid.content(tables), set, title_block(set, sheet, "blanks", detail));

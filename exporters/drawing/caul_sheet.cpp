@@ -20,7 +20,7 @@ std::string caul_name(const PlannedCaul& caul) {
 }
 
 Table stock_table(const PlannedCaul& caul) {
-  Table table{{{"slat", 30}, {"in stock", 18}, {"taken", 14}}, {}, 5};
+  Table table{{{"slat", 38}, {"in stock", 22}, {"taken", 14}}, {}, 5};
   for (std::size_t i = 0; i < caul.stock.size(); ++i) {
     const SlatStock& stock = caul.stock[i];
     table.rows.push_back(
@@ -35,7 +35,7 @@ Table girth_table(const PlannedCaul& caul) {
     return std::isfinite(value) ? size_text(value) : std::string("no limit");
   };
   const double lies = caul_box(caul).size().y();
-  return {{{"girth", 22}, {"laid", 18}, {"stock, close", 22}, {"stock, open", 22}},
+  return {{{"girth", 18}, {"laid", 18}, {"stock, close", 26}, {"stock, open", 26}},
           {{size_text(lies), std::to_string(caul.schedule.runs.size()) + " runs",
             girth(caul.schedule.covers_close), girth(caul.schedule.covers_open)}},
           5};
@@ -45,13 +45,14 @@ std::vector<std::string> words(const PressPlan& plan, const PlannedCaul& caul) {
   std::vector<std::string> out{
       "Developed, seen from above, left end of the curve below. Chain lines: formers. t: through slat, in "
       "one length; s: "
-      "fixing slat."};
-  if (!screw_lines(plan, caul).empty())
+      "fixing slat; from: girth where a run begins."};
+  if (!caul_screws(plan, caul).empty())
     out.push_back("Dots: screws into the formers, bored " + diameter_text(kSlatBore) + ", heads sunk " +
                   diameter_text(kSlatHead) + " x " + number(kSlatHeadDepth) + " on the pack's side.");
   else
     out.push_back(
         "This caul lies loose on the pack: no screws. Hold its slats together with tape or webbing.");
+  if (!caul.schedule.missing.empty()) out.push_back("Red: runs that the stock does not give.");
   for (const std::string& sentence : caul.schedule.missing) out.push_back(sentence);
   return out;
 }

@@ -7,7 +7,6 @@
 #include "exporters/drawing/ordinate.hpp"
 #include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/text.hpp"
-#include "kernel/press/slatted.hpp"
 #include "shared/tolerance.hpp"
 
 namespace lamwright::drawing {
@@ -72,7 +71,7 @@ void add_joints(Drawing& drawing, const ScheduledRun& run, const View& view) {
   }
 }
 
-// Every run where there is room for its number, else every fifth.
+// Every run where there is room for its number, with the girth at which it begins on the other side.
 void add_numbers(Drawing& drawing, const PlannedCaul& caul, const View& view) {
   double last = -INFINITY;
   const auto& runs = caul.schedule.runs;
@@ -83,6 +82,11 @@ void add_numbers(Drawing& drawing, const PlannedCaul& caul, const View& view) {
     const std::string use = std::string(runs[i].run.through ? " t" : "") + (runs[i].run.fixing ? " s" : "");
     drawing.add(pens::kText,
                 Text{{view.x(0) - 2, y}, std::to_string(i + 1) + use, kLabelHeight, Anchor::right, 0});
+    drawing.add(pens::kText, Text{{view.x(caul.length) + 2, y},
+                                  "from " + size_text(runs[i].run.slat.from),
+                                  kLabelHeight,
+                                  Anchor::left,
+                                  0});
   }
 }
 
@@ -104,9 +108,8 @@ void add_formers(Drawing& drawing, const PressPlan& plan, const PlannedCaul& cau
 
 void add_screws(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view) {
   constexpr double kDot = 0.6;
-  for (const double s : screw_lines(plan, caul))
-    for (const Section& section : plan.sections)
-      drawing.add(pens::kBore, Circle{view.paper({section.z, s}), kDot, tints::kBlack});
+  for (const Vec2& at : caul_screws(plan, caul))
+    drawing.add(pens::kBore, Circle{view.paper(at), kDot, tints::kBlack});
 }
 
 }  // namespace
@@ -120,15 +123,25 @@ Margins caul_margins() {
   Margins margins;
   margins.left = kNumbers;
   margins.bottom = kStations;
-  margins.right = margins.top = 6;
+  margins.right = kNumbers;
+  margins.top = 6;
   return margins;
 }
 
-std::vector<double> screw_lines(const PressPlan& plan, const PlannedCaul& caul) {
-  std::vector<double> out;
-  for (const Layer& layer : plan.layers)
-    if (layer.kind == caul.kind)
-      for (const double s : caul_screw_stations(plan, layer)) out.push_back(s);
+std::vector<Vec2> caul_screws(const PressPlan& plan, const PlannedCaul& caul) {
+  std::vector<Vec2> out;
+  const bool bed = caul.kind == Layer::Kind::bed_caul;
+  for (const Layer& layer : plan.layers) {
+    if (layer.kind != caul.kind) continue;
+    for (const Body& body : plan.bodies) {
+      const Part& part = plan.parts[body.part];
+      if (part.kind() != PartKind::slat || (body.group == Group::lower) != bed) continue;
+      for (const Bore& bore : part.bores()) {
+        const Vec3 at = body.placed.point(bore.at);
+        out.emplace_back(at.z(), layer.inner.nearest(at.head<2>()).station);
+      }
+    }
+  }
   return out;
 }
 

@@ -10,11 +10,12 @@ namespace lamwright::drawing {
 // Model: X along the width from the near edge, Y round the curve from the left end, mm.
 Box2 caul_box(const PlannedCaul& caul);
 
-// Room for the numbers of the runs at the left and the stations of the formers below.
+// Room for the numbers of the runs at the left, their girths at the right and the stations of the formers
+// below.
 Margins caul_margins();
 
-// Where screws go through the slats of a run: stations round the curve.
-std::vector<double> screw_lines(const PressPlan& plan, const PlannedCaul& caul);
+// Bores of the slats for screws into the formers: width and girth station of each.
+std::vector<Vec2> caul_screws(const PressPlan& plan, const PlannedCaul& caul);
 
 void add_caul(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view);
 

@@ -68,8 +68,10 @@ bool Clearance::free(const Text& text, double room) const {
 }
 
 bool Clearance::free_of_text(const Segment& stroke) const {
-  return std::none_of(texts_.begin(), texts_.end(),
-                      [&](const Words& text) { return touches(stroke, text.corners); });
+  const Box2 box = lamwright::box(stroke);
+  return std::none_of(texts_.begin(), texts_.end(), [&](const Words& text) {
+    return overlap(text.box, box) && touches(stroke, text.corners);
+  });
 }
 
 int Clearance::crossings_with(const Segment& stroke) const {
@@ -83,7 +85,9 @@ int Clearance::crossings_with(const Segment& stroke) const {
 bool Clearance::runs_along(const Segment& stroke) const {
   constexpr double kNear = 0.4, kParallel = 0.03;
   const Vec2 u = stroke.tangent(0);
+  const Box2 near = grown(lamwright::box(stroke), kNear);
   return std::any_of(strokes_.begin(), strokes_.end(), [&](const Stroke& s) {
+    if (!overlap(s.box, near)) return false;
     if (!s.segment.straight() || s.segment.length() < kNear ||
         std::abs(cross(u, s.segment.tangent(0))) > kParallel)
       return false;

@@ -150,7 +150,7 @@ Table arc_table(const std::vector<Segment>& edge) {
 Table point_table(const std::vector<Segment>& edge, double step, const std::optional<HeightsFrom>& from) {
   const bool alike = mirror_alike(edge);
   Table table{{{alike ? "± X" : "X", 18}, {"Y", 18}}, {}, 5};
-  if (from) table.columns.push_back({from->head, 22});
+  if (from) table.columns.push_back({from->head, 26});
   for (const Vec2& p : edge_points(edge, step)) {
     if (alike && p.x() < -kSamePoint) continue;
     table.rows.push_back({size_text(p.x()), size_text(p.y())});

@@ -10,10 +10,30 @@
 #include "exporters/drawing/part_view.hpp"
 #include "exporters/drawing/text.hpp"
 #include "shared/number.hpp"
+#include "shared/tolerance.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright::drawing {
 namespace {
+
+// From a bore as it is drawn.
+double away_from(const FormerSheet& sheet, const Bore& bore, const Vec2& point) {
+  const Seen seen;
+  const Vec2 mouth = sheet.view.paper(seen.point(bore.at)), way = seen.vector(bore.axis);
+  if (way.norm() < 0.5) return (point - mouth).norm() - sheet.view.scale * bore.diameter / 2;
+  const double along = std::clamp((point - mouth).dot(way), 0.0, sheet.view.scale * bore.length);
+  return (point - mouth - along * way).norm();
+}
+
+// No reader takes it for another bore's.
+bool tells(const FormerSheet& sheet, const Bore& bore, const Vec2& point) {
+  constexpr double kNearer = 0.8;
+  const double own = away_from(sheet, bore, point);
+  return std::all_of(sheet.part.bores().begin(), sheet.part.bores().end(), [&](const Bore& other) {
+    const bool same = (other.at - bore.at).norm() < kSamePoint && (other.axis - bore.axis).norm() < kTangent;
+    return same || own + kNearer < away_from(sheet, other, point);
+  });
+}
 
 // Number of the table beside its bore, with a leader where there is no room close by.
 void add_number(const FormerSheet& sheet, const Bore& bore, const std::string& number) {
@@ -23,7 +43,9 @@ void add_number(const FormerSheet& sheet, const Bore& bore, const std::string& n
   const Vec2 mouth = sheet.view.paper(seen.point(bore.at)),
              way = flat ? seen.vector(bore.axis) : direction(kPi / 4);
   const double away = sheet.view.scale * (flat ? bore.length : bore.diameter / 2);
-  const auto allowed = [&](const Box2& room) { return within(room, sheet.field); };
+  const auto allowed = [&](const Box2& room) {
+    return within(room, sheet.field) && tells(sheet, bore, (room.low + room.high) / 2);
+  };
   if (add_inner_text(sheet.drawing, {number, mouth + (away + 3.5) * way, kClose, kSmallHeight}, allowed))
     return;
   const Vec2 tip = flat ? Vec2(mouth + away * way) : mouth;

@@ -59,7 +59,7 @@ void PressureKey::add(Drawing& drawing, const Vec2& corner) const {
   };
   row(1, "pressure, MPa");
   row(2, "glue wants " + glue_range(glue_));
-  if (!reaches_glue()) row(3, "beyond this key");
+  if (!reaches_glue()) row(3, "more than is reached here");
   const Vec2 foot = corner + Vec2(kInset, -kHeadRows * kRow - kArrowRoom - kBox * steps_.count());
   add_greys(drawing, foot);
   if (reaches_glue()) add_glue(drawing, foot);

@@ -8,7 +8,8 @@
 namespace lamwright::drawing {
 
 Table pressure_table(const PressPlan& plan) {
-  Table table{{{"pressure", 54, Anchor::left}, {"MPa", 42}, {"of an even one", 42}, {"at girth", 42}}, {}, 5};
+  Table table{
+      {{"pressure", 54, Anchor::left}, {"MPa", 42}, {"times an even one", 42}, {"at girth", 42}}, {}, 5};
   const Seated& seated = *plan.seated;
   const Seating& seating = seated.seating;
   const auto row = [&](const char* name, double value, const std::string& where) {

@@ -48,12 +48,13 @@ struct Cell {
 };
 
 void draw_cell(Drawing& sheet, const Cell& cell) {
-  constexpr double kInset = 1.5;
+  // Descenders of the label stay clear of the value's accents.
+  constexpr double kInset = 1.5, kAbove = 0.8, kBelow = 1.4;
   const Vec2 size = cell.box.size();
   sheet.add(
       pens::kText,
-      Text{{cell.box.low.x() + kInset, cell.box.high.y() - kInset - kLabelHeight}, cell.label, kLabelHeight});
-  sheet.add(pens::kText, fitted(cell.box.low + Vec2(kInset, 1.5), cell.value, size.x() - 2 * kInset,
+      Text{{cell.box.low.x() + kInset, cell.box.high.y() - kAbove - kLabelHeight}, cell.label, kLabelHeight});
+  sheet.add(pens::kText, fitted(cell.box.low + Vec2(kInset, kBelow), cell.value, size.x() - 2 * kInset,
                                 {kTextHeight, kSmallHeight}));
 }
 

@@ -5,6 +5,7 @@
 #include "exporters/drawing/plan_bodies.hpp"
 #include "exporters/drawing/pressure_sheet.hpp"
 #include "exporters/drawing/springback_sheet.hpp"
+#include "kernel/supply/pack_sheets.hpp"
 #include "shared/number.hpp"
 
 namespace lamwright::drawing {
@@ -86,7 +87,8 @@ TitleBlock title_block(const SheetSet& set, int sheet, std::string drawing, std:
 }
 
 std::vector<NamedDrawing> sheets(const ExportInput& input) {
-  SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1};
+  SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1,
+               input.supply.pack.empty() ? pack_sheets(input.job, input.plan) : input.supply.pack};
   std::vector<Planned> planned;
   plan_press(planned, input);
   plan_parts(planned, set);

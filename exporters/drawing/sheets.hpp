@@ -6,6 +6,7 @@
 #include "exporters/drawing/drawing.hpp"
 #include "exporters/drawing/sheet.hpp"
 #include "kernel/plugin/exporter.hpp"
+#include "kernel/supply/supply.hpp"
 
 namespace lamwright::drawing {
 
@@ -20,6 +21,7 @@ struct SheetSet {
   std::string paper;                  // smallest one to try, "a3"
   std::vector<std::string> warnings;  // failed findings, a line each
   int sheets = 1;
+  std::vector<PackSheet> pack{};  // as the lists have it
 };
 
 // Title block of one sheet of the set; the scale is still to be filled in.
@@ -38,7 +40,7 @@ Drawing contact_edge_sheet(const SheetSet& set, int sheet, std::size_t part);
 Drawing block_sheet(const SheetSet& set, int sheet, std::size_t part);
 // The press from above: where its formers stand along the width.
 Drawing stations_sheet(const SheetSet& set, int sheet);
-// The sheets to cut for one pack: plies, cover sheets and continuous cauls.
+// The sheets to cut: plies for all panels; cover sheets, sheathing, liners and continuous cauls for one pack.
 Drawing blanks_sheet(const SheetSet& set, int sheet);
 // `caul` indexes the plan's cauls: its slats laid out flat.
 Drawing caul_sheet(const SheetSet& set, int sheet, std::size_t caul);

@@ -130,7 +130,7 @@ bool springs_back(const Panel& panel) {
 }
 
 Table released_runs_table(const LaidOver& lines) {
-  Table table{{{"R / turn", 18, Anchor::left}, {"released", 31}, {"pressed", 31}}, {}, 5};
+  Table table{{{"R / turn", 18, Anchor::left}, {"released", 36}, {"pressed", 36}}, {}, 5};
   const auto& released = lines.released().runs();
   const auto& pressed = lines.pressed().runs();
   for (std::size_t i = 0; i < std::min(released.size(), pressed.size()); ++i)

@@ -14,7 +14,8 @@ std::vector<Table> tables_of(const PressPlan& plan) {
   std::vector<Table> out;
   if (!plan.sections.empty()) out.push_back(folded(station_table(plan), kRows, kColumns));
   const Table blocks = block_rows_table(plan);
-  if (!blocks.rows.empty()) out.push_back(blocks);
+  constexpr std::size_t kBlockRows = 30;
+  if (!blocks.rows.empty()) out.push_back(folded(blocks, kBlockRows, 1));
   return out;
 }
 

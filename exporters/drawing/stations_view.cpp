@@ -6,6 +6,7 @@
 
 #include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/dimension.hpp"
+#include "exporters/drawing/moulds.hpp"
 #include "exporters/drawing/ordinate.hpp"
 #include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/plan_bodies.hpp"
@@ -196,6 +197,8 @@ const Body* standing_at(const Pieces& all, double z) {
   return nullptr;
 }
 
+bool on_formers(PartKind kind) { return kind == PartKind::spacer_block || kind == PartKind::fixing_block; }
+
 std::string range_text(double from, double to) { return size_text(from) + " to " + size_text(to); }
 
 }  // namespace
@@ -243,21 +246,25 @@ Table station_table(const PressPlan& plan) {
 }
 
 Table block_rows_table(const PressPlan& plan) {
-  Table table{{{"block", 34, Anchor::left}, {"X", 38}, {"Y", 38}, {"pieces", 17}}, {}, 5};
+  Table table{{{"block", 46, Anchor::left}, {"X", 34}, {"Y", 34}, {"pieces", 17}}, {}, 5};
   std::vector<std::pair<Box2, int>> rows;
   std::vector<std::string> names;
   for (const Body& body : plan.bodies) {
-    if (body.group != Group::lower || plan.parts[body.part].kind() != PartKind::spacer_block) continue;
+    if (!on_formers(plan.parts[body.part].kind())) continue;
+    const std::string half = !two_moulds(plan) ? "" : body.group == Group::upper ? ", upper" : ", lower";
+    const std::string name = plan.parts[body.part].name() + half;
     const Box2 box = box_of(outline_of(plan, body));
-    const auto same = std::find_if(rows.begin(), rows.end(), [&](const auto& row) {
-      return (row.first.low - box.low).norm() < kSamePoint && (row.first.high - box.high).norm() < kSamePoint;
-    });
-    if (same != rows.end()) {
-      ++same->second;
-      continue;
+    std::size_t row = 0;
+    const auto same = [&] {
+      return names[row] == name && (rows[row].first.low - box.low).norm() < kSamePoint &&
+             (rows[row].first.high - box.high).norm() < kSamePoint;
+    };
+    while (row < rows.size() && !same()) ++row;
+    if (row == rows.size()) {
+      rows.emplace_back(box, 0);
+      names.push_back(name);
     }
-    rows.emplace_back(box, 1);
-    names.push_back(plan.parts[body.part].name());
+    ++rows[row].second;
   }
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const auto& [box, count] = rows[i];

@@ -15,7 +15,8 @@ void add_stations_view(Drawing& drawing, const PressPlan& plan, const View& view
 
 // no., Z of the mid-plane, former, what it stands on, strap.
 Table station_table(const PressPlan& plan);
-// Rows of blocks between formers: part, X and Y of the row in the press, pieces. Without rows none.
+// Rows of blocks between and beside formers: part with its half, X and Y of the row in the press when it is
+// shut, pieces. Without rows none.
 Table block_rows_table(const PressPlan& plan);
 
 }  // namespace lamwright::drawing

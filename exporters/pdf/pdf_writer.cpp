@@ -5,6 +5,7 @@
 
 #include <charconv>
 #include <cmath>
+#include <map>
 #include <memory>
 #include <set>
 
@@ -76,6 +77,8 @@ class PdfPage {
       for (const Item& item : drawing_.items())
         if (item.pen == pen)
           std::visit([&](const auto& shape) { draw(shape, drawing_.pens()[pen]); }, item.shape);
+      stroke_lines(drawing_.pens()[pen]);
+      stroke_letters(drawing_.pens()[pen]);
     }
     cairo_restore(cairo_);
   }
@@ -92,12 +95,37 @@ class PdfPage {
     cairo_set_dash(cairo_, pen.dashes.data(), static_cast<int>(pen.dashes.size()), 0);
   }
 
+  // Strokes of one pen are gathered into one path, which makes files small and is quick; what is filled
+  // covers those before it, so they are drawn first.
+  void stroke_lines(const Pen& pen) {
+    if (!gathered_) return;
+    gathered_ = false;
+    if (pen.width > 0) {
+      colour(pen.colour);
+      cairo_stroke(cairo_);
+    }
+    cairo_new_path(cairo_);
+  }
+
+  // The letters of one height have one width of stroke.
+  void stroke_letters(const Pen& pen) {
+    for (const auto& [height, strokes] : letters_) {
+      take({pen.name, drawing::stroke_width(height), {}, pen.colour});
+      colour(pen.colour);
+      for (const Path& path : strokes) trace(path);
+      cairo_stroke(cairo_);
+    }
+    letters_.clear();
+  }
+
   // The path at hand, and then there is none.
   void paint(const Pen& pen, const std::string& fill) {
-    if (!fill.empty()) {
-      colour(fill);
-      cairo_fill_preserve(cairo_);
+    if (fill.empty()) {
+      gathered_ = true;
+      return;
     }
+    colour(fill);
+    cairo_fill_preserve(cairo_);
     if (pen.width > 0) {
       colour(pen.colour);
       cairo_stroke_preserve(cairo_);
@@ -126,11 +154,13 @@ class PdfPage {
   void draw(const Segment& segment, const Pen& pen) { draw(Path{{segment}, false, {}}, pen); }
 
   void draw(const Path& path, const Pen& pen) {
+    if (!path.fill.empty()) stroke_lines(pen);
     trace(path);
     paint(pen, path.fill);
   }
 
   void draw(const Circle& circle, const Pen& pen) {
+    if (!circle.fill.empty()) stroke_lines(pen);
     cairo_new_sub_path(cairo_);
     cairo_arc(cairo_, circle.centre.x(), circle.centre.y(), circle.radius, 0, 2 * kPi);
     cairo_close_path(cairo_);
@@ -138,25 +168,25 @@ class PdfPage {
   }
 
   void draw(const Area& area, const Pen& pen) {
+    stroke_lines(pen);
     for (const Path& loop : area.loops) trace(loop);
     cairo_set_fill_rule(cairo_, CAIRO_FILL_RULE_EVEN_ODD);
     paint(pen, area.fill);
     cairo_set_fill_rule(cairo_, CAIRO_FILL_RULE_WINDING);
   }
 
-  void draw(const Text& text, const Pen& pen) {
+  void draw(const Text& text, const Pen&) {
     const drawing::Lettering letters = drawing::lettered(text);
     missing_.insert(letters.missing.begin(), letters.missing.end());
-    take({pen.name, drawing::stroke_width(text.height), {}, pen.colour});
-    colour(pen.colour);
-    for (const Path& path : letters.strokes) trace(path);
-    cairo_stroke(cairo_);
-    take(pen);
+    std::vector<Path>& strokes = letters_[text.height];
+    strokes.insert(strokes.end(), letters.strokes.begin(), letters.strokes.end());
   }
 
   cairo_t* cairo_;
   const Drawing& drawing_;
   std::set<char32_t>& missing_;
+  bool gathered_ = false;
+  std::map<double, std::vector<Path>> letters_;  // by height
 };
 
 void describe(cairo_surface_t* surface, const PdfInfo& info) {

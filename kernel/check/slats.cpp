@@ -183,8 +183,8 @@ void add_stock(const PressPlan& plan, std::vector<Finding>& out) {
       advice += "The stock would cover " + number(schedule.covers_close, 0) + " of girth edge to edge, " +
                 number(schedule.covers_open, 0) + " with open lagging.";
     while (!advice.empty() && advice.back() == ' ') advice.pop_back();
-    out.push_back(judged({"slat-stock", "Runs of slats that the stock cannot give", double(lacking),
-                          Bound::at_most, 0, "", to_text(caul.kind),
+    out.push_back(judged({to_text(caul.kind) + "-stock", "Runs of slats that the stock cannot give",
+                          double(lacking), Bound::at_most, 0, "", to_text(caul.kind),
                           "least pieces, joints of neighbours staggered: common practice, no source",
                           Verdict::caution, advice}));
   }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "kernel/press/assembly.hpp"
+#include "kernel/press/mould/caul.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
@@ -56,12 +57,12 @@ bool holds(const Slat& slat, double station) {
   return station > slat.from - kSamePoint && station < slat.to + kSamePoint;
 }
 
-// The narrowest slats in stock that a run can be made of.
+// Of the stock that a run is made of: its own where there are slats as wide, else the caul's, cut flush.
 double stock_width(const std::vector<SlatStock>& stock, double width, double own) {
-  double best = own;
-  for (const SlatStock& one : stock)
-    if (one.width >= width - kSamePoint) best = std::min(best, one.width);
-  return best;
+  const bool there = std::any_of(stock.begin(), stock.end(), [&](const SlatStock& one) {
+    return std::abs(one.width - width) < kSamePoint;
+  });
+  return there ? width : own;
 }
 
 std::vector<SlatRun> runs_of(const CaulSpec& caul, const std::vector<SlatStock>& stock, const Layer& layer,
@@ -81,6 +82,18 @@ std::vector<SlatRun> runs_of(const CaulSpec& caul, const std::vector<SlatStock>&
 struct Screws {
   std::vector<double> stations;  // on the layer's inner line, within the slat
   std::vector<double> planes;    // formers' mid-planes, width stations
+  double beside = 0;             // from there to the middle of a fixing block; 0: there are none
+
+  // Where a piece is screwed down. Two that meet on a former are screwed to the blocks beside it.
+  std::vector<double> on(const SlatPiece& piece) const {
+    std::vector<double> out;
+    for (const double z : planes) {
+      if (z > piece.from + kSamePoint && z < piece.to - kSamePoint) out.push_back(z);
+      if (beside > 0 && std::abs(z - piece.from) < kSamePoint) out.push_back(z + beside);
+      if (beside > 0 && std::abs(z - piece.to) < kSamePoint) out.push_back(z - beside);
+    }
+    return out;
+  }
 };
 
 // A screw's bore where there is wood round it; its head is sunk where there is room for that.
@@ -113,11 +126,17 @@ Part slat_part(const CaulSpec& caul, const Slat& slat, const SlatPiece& piece, c
                 {},
                 false};
   for (const double s : screws.stations)
-    for (const double z : screws.planes)
-      if (z > piece.from && z < piece.to)
-        if (const auto bore = screw_bore({z - piece.from, s - slat.from}, size, caul.thickness, side))
-          spec.bores.push_back(*bore);
+    for (const double z : screws.on(piece))
+      if (const auto bore = screw_bore({z - piece.from, s - slat.from}, size, caul.thickness, side))
+        spec.bores.push_back(*bore);
   return make_part(std::move(spec));
+}
+
+// From a former's mid-plane to that of the fixing blocks beside it, as thick as its board.
+double beside(const PressPlan& plan) {
+  for (const Part& part : plan.parts)
+    if (part.kind() == PartKind::fixing_block) return part.thickness();
+  return 0;
 }
 
 std::vector<double> planes_of(const PressPlan& plan) {
@@ -160,7 +179,7 @@ class SlatLayer {
     for (const ScheduledRun& run : caul.schedule.runs) {
       std::vector<SlatPiece> pieces = run.pieces;
       if (pieces.empty()) pieces.push_back({0, caul.length, 0, false, false});
-      Screws screws{{}, planes_of(plan_)};
+      Screws screws{{}, planes_of(plan_), beside(plan_)};
       for (const double s : pilots_)
         if (holds(run.run.slat, s)) screws.stations.push_back(s);
       for (const SlatPiece& piece : pieces)
@@ -175,6 +194,23 @@ class SlatLayer {
   const Layer& layer_;
   std::vector<double> pilots_;
 };
+
+// Ends of screwed slats that meet on a former: one screw more at each.
+int shared_formers(const PlannedCaul& caul) {
+  int joints = 0;
+  for (const ScheduledRun& run : caul.schedule.runs)
+    if (run.run.fixing && !run.pieces.empty()) joints += int(run.pieces.size()) - 1;
+  return joints;
+}
+
+void add_screws(const Job& job, PressPlan& plan) {
+  int joints = 0;
+  for (const PlannedCaul& caul : plan.cauls) joints += shared_formers(caul);
+  if (joints > 0)
+    plan.hardware.push_back({caul_screw(job.caul),
+                             "second screw where two slats meet on a former, into the blocks beside it",
+                             joints});
+}
 
 }  // namespace
 
@@ -208,6 +244,7 @@ void add_slats(const Job& job, PressPlan& plan) {
     stock = rest_of(std::move(stock), plan.cauls.back().schedule.used);
   }
   assembly.finish(plan);
+  add_screws(job, plan);
 }
 
 }  // namespace lamwright

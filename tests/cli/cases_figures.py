@@ -166,7 +166,7 @@ def compare(summary, job):
 
 def compare_worked(bench, name):
     _, job, want = next(w for w in oracle.WORKED if w[0] == name)
-    summary = bench.built(job)
+    summary = bench.figures(job)
     press = summary["press"]
     for face in ("inner", "outer"):
         if face in want:
@@ -211,7 +211,7 @@ def random_jobs_agree_with_the_oracle(bench):
     print("random jobs: seed %d, %d jobs" % (SETTINGS["seed"], SETTINGS["jobs"]))
     for seed, job in random_jobs(SETTINGS["seed"], SETTINGS["jobs"]):
         try:
-            compare(bench.built(job, "out%d" % seed), job)
+            compare(bench.figures(job, "out%d" % seed), job)
         except AssertionError as error:
             faults.append("job %d: %s\n    %s" % (seed, error, json.dumps(job)))
         seen += 1
@@ -228,7 +228,7 @@ def slatted_cauls_let_the_strap_leave_from_the_last_whole_slat(bench):
         for pitch in (50, 63):
             job = changed(oracle.W1, panel__profile=profile, caul={"kind": {"thickness": 28, "pitch": pitch, "coverage": 0.9},
                                                                           "lagging": "open"})
-            compare_press(bench.built(job, "out%d" % seen), oracle.solve(job))
+            compare_press(bench.figures(job, "out%d" % seen), oracle.solve(job))
             seen += 1
     assert seen == 6
 
@@ -243,8 +243,8 @@ def a_mirrored_profile_gives_the_mirrored_press(bench):
                     [{"line": 120}, {"bend": 70, "radius": 380}, {"line": 60}, {"bend": 25, "radius": 900}]):
         # Slats with gaps everywhere: close ones leave a gap for the pins on one side only.
         job = changed(small(), caul={"lagging": "open"})
-        there = bench.built(changed(job, panel__profile=profile), "a")["press"]["straps"]
-        back = bench.built(changed(job, panel__profile=profile[::-1]), "b")["press"]["straps"]
+        there = bench.figures(changed(job, panel__profile=profile), "a")["press"]["straps"]
+        back = bench.figures(changed(job, panel__profile=profile[::-1]), "b")["press"]["straps"]
         for end, other in ((there[0], back[1]), (there[1], back[0])):
             for key in ("leaves", "mark"):
                 if abs(end[key][0] + other[key][0]) > EXACT or abs(end[key][1] - other[key][1]) > EXACT:
@@ -275,7 +275,7 @@ def stations_follow_each_way_of_giving_the_spacing(bench):
     # Pack 930, widest 50 (strap), room 880. 300 at most: three bays; clear of 75 and board 17.6: ten bays.
     base = changed(oracle.W2, panel__width=900)
     for spacing, count in (({"count": 4}, 4), (300, 4), (293.4, 4), (293.3, 5), ({"max_clear": 75}, 11), ({"count": 2}, 2)):
-        stations = bench.built(changed(base, formers__spacing=spacing), "out")["press"]["stations"]
+        stations = bench.figures(changed(base, formers__spacing=spacing), "out")["press"]["stations"]
         assert len(stations) == count, "%s gives %s" % (spacing, stations)
         for i, z in enumerate(stations):
             close_to(z, 25 + 880 * i / (count - 1), EXACT, "station")
@@ -286,7 +286,7 @@ def sheathed_moulds_without_straps_have_boards_flush(bench):
     # 1016 wide, boards of 18, clear at most 76.2: 12 formers, pitch 998 / 11 = 90.7273, first mid-plane at 9.
     job = changed(oracle.W1, panel__width=1016, caul={"kind": "sheathed", "sheathing": [3, 3]},
                   formers={"board": {"nominal": 18, "measured": 18}, "spacing": {"max_clear": 76.2}}, straps=None)
-    stations = bench.built(job)["press"]["stations"]
+    stations = bench.figures(job)["press"]["stations"]
     assert len(stations) == 12, stations
     for i, z in enumerate(stations):
         close_to(z, 9 + i * 998 / 11, EXACT, "station")
@@ -309,9 +309,9 @@ def inches_and_millimetres_make_the_same_press(bench):
     texts = changed(metric, panel__width="36 in", panel__profile=[{"line": "2\""}, {"bend": 90, "radius": "1 1/2 ft"}])
     units = changed(metric, units="in", panel__width=36, panel__profile=[{"line": 2}, {"bend": 90, "radius": 18}],
                     layup__plies=[{"timber": "birch-yellow", "thickness": "1.5 mm", "count": 7}])
-    wanted = bench.built(metric, "a")
+    wanted = bench.figures(metric, "a")
     for name, job in (("b", texts), ("c", units)):
-        got = bench.built(job, name)
+        got = bench.figures(job, name)
         close_to(got["panel"]["width"], 914.4, 1e-9, "width")
         assert got["units"] == "mm"
         for key in ("stations", "straps"):
@@ -331,7 +331,7 @@ def rounded(value):
 def whole_numbers_serve_as_lengths(bench):
     job = changed(small(), panel__width=600, layup__plies=[{"timber": "birch-yellow", "thickness": 2, "count": 5}])
     same = changed(small(), panel__width=600.0, layup__plies=[{"timber": "birch-yellow", "thickness": 2.0, "count": 5}])
-    assert rounded(bench.built(job, "a")["press"]) == rounded(bench.built(same, "b")["press"])
+    assert rounded(bench.figures(job, "a")["press"]) == rounded(bench.figures(same, "b")["press"])
 
 
 @test
@@ -343,7 +343,7 @@ def measured_girth_is_printed(bench):
 
 @test
 def parts_know_their_files(bench):
-    summary = bench.built(oracle.W2)
+    summary = bench.figures(oracle.W2)
     seen = 0
     for part in summary["parts"]:
         assert part["files"], part["name"]

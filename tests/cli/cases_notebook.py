@@ -170,7 +170,7 @@ def lay_ups_of_own_rows_are_computed_when_their_file_is_given(bench):
 @test
 def a_job_is_pressed_by_its_notebook(bench):
     bench.write("springback.csv", notebook([row(600, 640), row(450, 470), row(450, "flat", glue="urea")]))
-    summary = bench.built(changed(small(), press=NAMED))
+    summary = bench.figures(changed(small(), press=NAMED))
     share, spread = fitted([(600 + MIDDLE, 640 + MIDDLE), (450 + MIDDLE, 470 + MIDDLE)])
     got = summary["springback"]
     close_to(got["ratio"], share, 1e-9, "share")
@@ -182,7 +182,7 @@ def a_job_is_pressed_by_its_notebook(bench):
     close_to(bend["radius"], (450 + MIDDLE) * (1 - share) - MIDDLE, 1e-9, "pressed radius")
     # Relative to the job, wherever the program runs.
     assert bench.run("check", bench.path("job.toml"), cwd="/").status == 0
-    plain = bench.built(small(), "plain")["springback"]
+    plain = bench.figures(small(), "plain")["springback"]
     assert plain["spread"] is None and plain["pieces"] == 0, plain
 
 

@@ -115,7 +115,7 @@ def compare(summary, job):
 @test
 def pressures_and_figures_of_the_worked_cases_agree(bench):
     for name, job, _ in oracle.WORKED:
-        compare(bench.built(job, name), job)
+        compare(bench.figures(job, name), job)
     assert len(oracle.WORKED) == 3
 
 
@@ -127,7 +127,7 @@ def pressures_and_figures_of_random_jobs_agree(bench):
         if seed % 2:
             job = changed(job, straps__tighten="one-end")
         try:
-            compare(bench.built(job, "out%d" % seed), job)
+            compare(bench.figures(job, "out%d" % seed), job)
         except AssertionError as error:
             faults.append("job %d: %s\n    %s" % (seed, error, json.dumps(job)))
         seen += 1
@@ -142,7 +142,7 @@ def fewer_straps_softer_beds_and_other_slats_agree(bench):
                  {"caul": {"kind": {"thickness": 35}, "bedding": 0.5}}, {"caul": {"kind": {"thickness": 28, "coverage": 0.7}}},
                  {"caul": {"kind": {"thickness": 28, "EI": 1e7}}}, {"layup__cover": 0}, {"straps__friction": 0}):
         job = changed(oracle.W1, **more)
-        compare(bench.built(job, "out%d" % seen), job)
+        compare(bench.figures(job, "out%d" % seen), job)
         seen += 1
     assert seen == 7
 
@@ -154,14 +154,14 @@ def laminates_of_mixed_grain_agree(bench):
         # So shallow that the straps go down however much is lost.
         job = changed(oracle.W3, layup__plies=[{"timber": "birch-yellow", "thickness": 1.5, "grain": g} for g in grains],
                       press={"method": "one-part", "springback": "computed"})
-        summary = bench.built(job, "out%d" % seen)
+        summary = bench.figures(job, "out%d" % seen)
         compare_layup(summary, job)
         near(summary["springback"]["ratio"], oracle_pressure.bending(job)["share"], "share lost")
         seen += 1
     # At an angle the matrices have all their six members.
     plies = [{"timber": "birch-yellow", "thickness": 1.5, "grain": g} for g in (30, -30, 90, "along")]
     job = changed(oracle.W3, layup__plies=plies)
-    got, want = bench.built(job, "turned")["layup"], oracle_pressure.laminate(job)
+    got, want = bench.figures(job, "turned")["layup"], oracle_pressure.laminate(job)
     for i, j in itertools.product(range(3), range(3)):
         # Which way round an angle is counted is the job's affair: the sign of what couples with shear is left open.
         close_to(abs(got["A"][i][j]), abs(want["A"][i][j]), EXACT * want["A"][0][0], "A%d%d" % (i + 1, j + 1))
@@ -173,7 +173,7 @@ def two_part_maps_are_the_seating_times_the_slats(bench):
     seen = 0
     for profile in (oracle_two_part.L, oracle_two_part.S, oracle_two_part.SHALLOW):
         job = oracle_two_part.job_of(profile)
-        summary = bench.built(job, "out%d" % seen)
+        summary = bench.figures(job, "out%d" % seen)
         chart, press = summary["pressure"]["map"], summary["press"]
         # Each upper former presses over its board's width.
         across = oracle_pressure.along_width(900, oracle_pressure.slat_stiffness(job), oracle_pressure.bed_stiffness(job),
@@ -194,7 +194,7 @@ def two_part_maps_are_the_seating_times_the_slats(bench):
 @test
 def a_flat_press_carries_all_its_straps(bench):
     # Force = area x pressure; of every former two loops of two legs, 3500 N each.
-    summary = bench.built(FLAT)
+    summary = bench.figures(FLAT)
     press = summary["press"]
     assert press["method"] == "crowned-flat"
     force = summary["pressure"]["mean"] * 1200 * 600
@@ -205,7 +205,7 @@ def a_flat_press_carries_all_its_straps(bench):
 
 @test
 def summary_has_the_new_objects(bench):
-    s = bench.built(small())
+    s = bench.figures(small())
     assert all(is_number(s["layup"][k]) and s["layup"][k] > 0 for k in ("bonded_stiffness", "loose_stiffness"))
     for name in "ABD":
         assert len(s["layup"][name]) == 3 and all(len(row) == 3 and all(map(is_number, row)) for row in s["layup"][name])
@@ -262,7 +262,7 @@ def a_required_pressure_stops_the_build_unless_told_otherwise(bench):
     refused = bench.build(job, "b")
     assert refused.status == 4 and "0.2 MPa" in refused.errors, refused
     assert bench.run("check", bench.job(job)).status == 4
-    assert finding(bench.built(job, "c"), "glue-line")["verdict"] == "fail"
+    assert finding(bench.figures(job, "c"), "glue-line")["verdict"] == "fail"
     assert finding(bench.summary("a"), "glue-line")["verdict"] == "caution"
 
 
@@ -275,7 +275,7 @@ def the_shops_own_bend_ratio_warns_of_thick_plies(bench):
                "layup": {"glue_line": 0, "bend_ratio": 100,
                          "plies": [{"timber": "birch-yellow", "thickness": thickness, "total": 101.6}]},
                "press": {"springback": "none"}}
-        summary = bench.built(job, "out%d" % count)
+        summary = bench.figures(job, "out%d" % count)
         close_to(summary["panel"]["thickness"], count * thickness, 1e-9, "thickness")
         ply = finding(summary, "bend-1-ply-1")
         assert ply["verdict"] == verdict, ply
@@ -291,8 +291,8 @@ def a_mirrored_job_has_the_mirrored_map(bench):
     for profile in ([{"line": 120}, {"bend": 70, "radius": 380}, {"line": 60}, {"bend": 25, "radius": 900}],
                     [{"bend": 30, "radius": 500}, {"bend": 50, "radius": 300}]):
         job = changed(small(), caul={"lagging": "open"})
-        there = bench.built(changed(job, panel__profile=profile), "a")["pressure"]["map"]
-        back = bench.built(changed(job, panel__profile=profile[::-1]), "b")["pressure"]["map"]
+        there = bench.figures(changed(job, panel__profile=profile), "a")["pressure"]["map"]
+        back = bench.figures(changed(job, panel__profile=profile[::-1]), "b")["pressure"]["map"]
         assert len(there["girth"]) == len(back["girth"])
         for s, row, t, other in zip(there["girth"], there["value"], back["girth"][::-1], back["value"][::-1]):
             close_to(s, there["girth"][-1] - t, 1e-5, "girth station")
@@ -304,8 +304,8 @@ def a_mirrored_job_has_the_mirrored_map(bench):
 
 @test
 def pressure_scales_with_the_tension(bench):
-    low = bench.built(changed(small(), straps={"tension": 1000}), "a")["pressure"]
-    high = bench.built(changed(small(), straps={"tension": 2500}), "b")["pressure"]
+    low = bench.figures(changed(small(), straps={"tension": 1000}), "a")["pressure"]
+    high = bench.figures(changed(small(), straps={"tension": 2500}), "b")["pressure"]
     seen = 0
     for a, b in zip(itertools.chain(*low["map"]["value"]), itertools.chain(*high["map"]["value"])):
         close_to(b, 2.5 * a, 5e-9, "pressure")  # both are rounded to 1e-9
@@ -319,10 +319,10 @@ def automatic_spacing_is_the_widest_that_keeps_the_slats_even(bench):
     seen = 0
     for job in (small(), changed(small(), panel__width=1200), changed(small(), panel__width=900, caul={"kind": "slatted-hardwood-35"}),
                 oracle_two_part.job_of(oracle_two_part.SHALLOW)):
-        auto = bench.built(changed(job, formers__spacing="auto"), "auto%d" % seen)
+        auto = bench.figures(changed(job, formers__spacing="auto"), "auto%d" % seen)
         count = len(auto["press"]["stations"])
         assert auto["pressure"]["even"] >= 0.6, auto["pressure"]["even"]
-        fewer = bench.built(changed(job, formers__spacing={"count": count - 1}), "fewer%d" % seen)
+        fewer = bench.figures(changed(job, formers__spacing={"count": count - 1}), "fewer%d" % seen)
         assert fewer["pressure"]["even"] < 0.6 or fewer["press"]["spacing"]["pitch"] > 300, (count, fewer["pressure"]["even"])
         seen += 1
     assert seen == 4

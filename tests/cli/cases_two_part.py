@@ -191,7 +191,7 @@ def the_oracle_of_two_part_presses_proves_itself(bench):
 @test
 def two_part_presses_agree_with_the_oracle(bench):
     assert len(JOBS) >= 10
-    over_jobs(bench, JOBS, lambda b, job, out: compare(b.built(job, out), job))
+    over_jobs(bench, JOBS, lambda b, job, out: compare(b.figures(job, out), job))
 
 
 # --- mirror ---------------------------------------------------------------------------------------------------------
@@ -207,7 +207,7 @@ def mirrored(job):
 
 
 def compare_mirrored(bench, job, out):
-    there, back = bench.built(job, out + "a")["press"], bench.built(mirrored(job), out + "b")["press"]
+    there, back = bench.figures(job, out + "a")["press"], bench.figures(mirrored(job), out + "b")["press"]
     for half in ("lower", "upper"):
         same_runs(back["contact"][half]["runs"], there["contact"][half]["runs"][::-1], half + " contact edge")
     close_to(back["pull"]["axis_deg"], -there["pull"]["axis_deg"], 1e-7, "axis")
@@ -241,7 +241,7 @@ def a_mirrored_two_part_job_gives_the_mirrored_summary(bench):
 def pulls_are_compared_by_the_pressures_that_they_make(bench):
     seen = 0
     for name, job in JOBS[1:5] + JOBS[7:9]:
-        pull = bench.built(job, "out%d" % seen)["press"]["pull"]
+        pull = bench.figures(job, "out%d" % seen)["press"]["pull"]
         b = oracle.blank(job)
         assert any(c["pull"] == "square-to-chord" for c in pull["compared"]), pull["compared"]
         for c in pull["compared"] + [pull["best"]]:
@@ -259,14 +259,14 @@ def pulls_are_compared_by_the_pressures_that_they_make(bench):
 def the_method_is_two_part_where_a_bend_is_hollow(bench):
     for profile, method in ((S, "two-part"), (CROWN, "one-part"), ([{"bend": -60, "radius": 500}], "two-part")):
         job = job_of(profile, press={"springback": "none"})
-        assert bench.built(job, "out" + method + str(len(profile)))["press"]["method"] == method
+        assert bench.figures(job, "out" + method + str(len(profile)))["press"]["method"] == method
 
 
 @test
 def more_tension_or_more_straps_press_in_proportion(bench):
-    base = bench.built(job_of(S), "a")["press"]["seating"]
-    tight = bench.built(job_of(S, straps={"tension": 3000}), "b")["press"]["seating"]
-    more = bench.built(job_of(S, formers__spacing={"count": 6}), "c")["press"]["seating"]
+    base = bench.figures(job_of(S), "a")["press"]["seating"]
+    tight = bench.figures(job_of(S, straps={"tension": 3000}), "b")["press"]["seating"]
+    more = bench.figures(job_of(S, formers__spacing={"count": 6}), "c")["press"]["seating"]
     # 4 formers, 2 straps of 2 legs of 2500.
     close_to(base["pull"], 4 * 2 * 2 * 2500, 1e-6, "pull")
     for key in ("least", "mean", "greatest"):
@@ -276,7 +276,7 @@ def more_tension_or_more_straps_press_in_proportion(bench):
 
 @test
 def a_press_that_no_pressure_balances_has_none_in_its_summary(bench):
-    press = bench.built(pressed(L, pull_at=300))["press"]
+    press = bench.figures(pressed(L, pull_at=300))["press"]
     assert press["seating"]["hold"] == "tips", press["seating"]
     for key in ("least", "mean", "greatest", "tilt_deg", "lifted"):
         assert press["seating"][key] is None, (key, press["seating"])
@@ -287,16 +287,16 @@ def a_press_that_no_pressure_balances_has_none_in_its_summary(bench):
 
 @test
 def a_pull_beyond_the_stray_lifts_and_one_within_does_not(bench):
-    left, right = bench.built(job_of(UNEQUAL), "a")["press"]["seating"]["stray"]
+    left, right = bench.figures(job_of(UNEQUAL), "a")["press"]["seating"]["stray"]
     for at, lifts in ((-left + 0.1, False), (-left - 0.1, True), (right - 0.1, False), (right + 0.1, True)):
-        seating = bench.built(pressed(UNEQUAL, pull_at=round(at, 6)), "b")["press"]["seating"]
+        seating = bench.figures(pressed(UNEQUAL, pull_at=round(at, 6)), "b")["press"]["seating"]
         assert bool(seating["lifted"]) == lifts and (seating["least"] == 0) == lifts, (at, seating)
 
 
 @test
 def fixing_blocks_beside_thin_boards_only_move_the_straps_outward(bench):
     # Boards of 17.6 need blocks at the caul screws; what sticks out of a leaning end keeps 10 from the strap as well.
-    thin = bench.built(job_of(L, formers__board={"nominal": 18, "measured": 17.6}), "a")
+    thin = bench.figures(job_of(L, formers__board={"nominal": 18, "measured": 17.6}), "a")
     assert parts_of(thin, "fixing-block")
     want = oracle.solve(job_of(L))
     for got, w, side in zip(thin["press"]["straps"], want["straps"], (-1, 1)):
@@ -332,7 +332,7 @@ P_S = [{"bend": 60, "radius": 600}, {"bend": -60, "radius": 600}]
 def f03_both_edges_of_an_s_are_parallels_and_not_one_line_pulled_apart(bench):
     # 5 x 1.905 = 9.525 between the edges, square to them, everywhere.
     job = bare(P_S, ply(1.905, 5), formers__extend=0)
-    summary = bench.built(job)
+    summary = bench.figures(job)
     for got, wanted in zip(radii(summary, "lower"), (600, 600)):
         close_to(got, wanted, EXACT, "lower radius")
     for got, wanted in zip(radii(summary, "upper"), (609.525, 590.475)):
@@ -344,12 +344,12 @@ def f03_both_edges_of_an_s_are_parallels_and_not_one_line_pulled_apart(bench):
 
 @test
 def c11_both_faces_of_an_s_are_as_long_as_its_middle(bench):
-    summary = bench.built(bare(P_S, ply(1.905, 5), formers__extend=0))
+    summary = bench.figures(bare(P_S, ply(1.905, 5), formers__extend=0))
     for half in ("lower", "upper"):
         close_to(sum(lengths(summary, half)), 1256.637, EXACT, half)
     for face in ("inner", "outer", "neutral"):
         close_to(summary["panel"]["girth"][face], 1256.637, EXACT, face)
-    centred = bench.built(bare(P_S, ply(1.905, 5), formers__extend=0, panel__face="centre"), "centre")
+    centred = bench.figures(bare(P_S, ply(1.905, 5), formers__extend=0, panel__face="centre"), "centre")
     for got, wanted in zip(radii(centred, "lower") + radii(centred, "upper"),
                            (600 - 4.7625, 600 + 4.7625, 600 + 4.7625, 600 - 4.7625)):
         close_to(got, wanted, EXACT, "radius")
@@ -359,7 +359,7 @@ def c11_both_faces_of_an_s_are_as_long_as_its_middle(bench):
 def f04_male_and_female_radii_differ_by_the_blank(bench):
     bend = [{"bend": 90, "radius": 100}]
     for glue_line, female in ((0, 112.0), (0.1, 112.9)):  # nine glue lines
-        summary = bench.built(bare(bend, ply(1.2, 10), layup__glue_line=glue_line), "out%g" % glue_line)
+        summary = bench.figures(bare(bend, ply(1.2, 10), layup__glue_line=glue_line), "out%g" % glue_line)
         close_to(radii(summary, "lower")[0], 100, EXACT, "male")
         close_to(radii(summary, "upper")[0], female, EXACT, "female")
         close_to(summary["panel"]["girth"]["inner"], 157.080, EXACT, "inner girth")
@@ -370,10 +370,10 @@ def f04_male_and_female_radii_differ_by_the_blank(bench):
 
 @test
 def f05_liners_are_taken_off_both_halves(bench):
-    summary = bench.built(bare([{"bend": 60, "radius": 600}], ply(1.5, 12), caul__liner=3), "a")
+    summary = bench.figures(bare([{"bend": 60, "radius": 600}], ply(1.5, 12), caul__liner=3), "a")
     close_to(radii(summary, "lower")[0], 597, EXACT, "male")
     close_to(radii(summary, "upper")[0], 621, EXACT, "female")
-    close_to(radii(bench.built(bare(L, ply(1.5, 12), caul__liner=3), "b"), "lower")[0], 57, EXACT, "L")
+    close_to(radii(bench.figures(bare(L, ply(1.5, 12), caul__liner=3), "b"), "lower")[0], 57, EXACT, "L")
     tight = [{"line": 340}, {"bend": 90, "radius": 15}, {"line": 340}]
     for liner in (15, 18):
         result = bench.run("check", bench.job(bare(tight, ply(1.5, 12), caul__liner=liner)))
@@ -385,7 +385,7 @@ def f05_liners_are_taken_off_both_halves(bench):
 def f06_sheathing_makes_a_crown_former_smaller_and_a_hollow_one_larger(bench):
     sheathed = {"kind": "sheathed", "sheathing": [3, 3]}
     for turn, lower, upper in ((60, 594, 600 + 9 + 6), (-60, 606, 600 - 9 - 6)):
-        summary = bench.built(bare([{"bend": turn, "radius": 600}], ply(1, 9), caul=sheathed), "out%d" % turn)
+        summary = bench.figures(bare([{"bend": turn, "radius": 600}], ply(1, 9), caul=sheathed), "out%d" % turn)
         close_to(radii(summary, "lower")[0], lower, EXACT, "rib")
         close_to(radii(summary, "upper")[0], upper, EXACT, "upper rib")
 
@@ -394,7 +394,7 @@ def f06_sheathing_makes_a_crown_former_smaller_and_a_hollow_one_larger(bench):
 def f10_an_l_along_one_leg_gets_nothing_on_that_leg(bench):
     by_run = {}
     for pull in (45, -45, 0):
-        summary = bench.built(pressed(L, pull=pull), "out%d" % pull)
+        summary = bench.figures(pressed(L, pull=pull), "out%d" % pull)
         by_run[pull] = summary["press"]["pull"]["runs"]
     for pull, wall, floor in ((45, 0, 2), (-45, 2, 0)):
         close_to(by_run[pull][wall]["angle_deg"]["greatest"], 90, 1e-6, "wall's angle")
@@ -409,7 +409,7 @@ def f10_an_l_along_one_leg_gets_nothing_on_that_leg(bench):
 @test
 def f10_walls_with_little_draft_are_told_and_the_bisector_offered(bench):
     u = [{"line": 200}, {"bend": 83, "radius": 80}, {"line": 150}, {"bend": 83, "radius": 80}, {"line": 200}]
-    summary = bench.built(job_of(u))
+    summary = bench.figures(job_of(u))
     for wall in (0, 4):
         close_to(summary["press"]["pull"]["runs"][wall]["share"]["least"], 0.121869, 1e-6, "sin 7 degrees")
         close_to(summary["press"]["pull"]["runs"][wall]["angle_deg"]["greatest"], 83, 1e-6, "wall")
@@ -417,7 +417,7 @@ def f10_walls_with_little_draft_are_told_and_the_bisector_offered(bench):
     told = [f for f in summary["findings"] if f["verdict"] == "caution" and abs((f["value"] or 0) - 83) < 1e-3]
     assert told and told[0]["advice"], summary["findings"]
     # The least greatest angle of an unequal L is along its bisector: told among the pulls that are compared.
-    unequal = bench.built(job_of(UNEQUAL), "b")["press"]["pull"]["compared"]
+    unequal = bench.figures(job_of(UNEQUAL), "b")["press"]["pull"]["compared"]
     axis = oracle.solve(pressed(UNEQUAL, pull="bisector"))["axis_deg"]
     offered = [c for c in unequal if c["pull"] == "bisector"]
     assert len(offered) == 1, unequal
@@ -439,7 +439,7 @@ def f11_an_undercut_is_refused_at_both_ends(bench):
 @test
 def f12_straight_ends_go_on_and_blanks_carry_the_trim(bench):
     job = bare(L, ply(1.5, 12), panel__trim=25, formers__extend=50)
-    summary = bench.built(job)
+    summary = bench.figures(job)
     for half in ("lower", "upper"):
         got = lengths(summary, half)
         assert len(got) == 3, got
@@ -464,6 +464,6 @@ def an_arc_pulled_past_its_centre_rolls_and_fails(bench):
 
 @test
 def a_demo_job_of_two_halves_is_the_same_on_every_run(bench):
-    a = bench.built(job_of(S), "a")
-    b = bench.built(job_of(S), "b")
+    a = bench.figures(job_of(S), "a")
+    b = bench.figures(job_of(S), "b")
     assert json.dumps(a["press"]) == json.dumps(b["press"])

@@ -86,6 +86,10 @@ class Bench:
         assert result.status == 0, "build failed: %r" % result
         return self.summary(out)
 
+    def figures(self, job, out="out", *more, **kwargs):
+        """The summary alone, for tests that ask for figures only."""
+        return self.built(job, out, "--only", "json", *more, **kwargs)
+
     def summary(self, out="out"):
         with open(self.path(out, "summary.json"), encoding="utf-8") as file:
             return json.load(file)

@@ -6,6 +6,7 @@
 #include "kernel/caul/pilots.hpp"
 #include "kernel/press/mould/narrow.hpp"
 #include "kernel/profile/offset.hpp"
+#include "shared/number.hpp"
 #include "shared/tolerance.hpp"
 
 namespace lamwright {
@@ -53,6 +54,10 @@ std::vector<double> pilots(const Job& job, const Mould& mould, double datum, std
 }
 
 }  // namespace
+
+std::string caul_screw(const CaulSpec& caul) {
+  return "screw " + number(kCaulScrew) + " x " + number(rounded(caul.thickness + kCaulPilotDepth, 0));
+}
 
 LaidCaul bed_caul(const Job& job, const Panel& panel, const PressCurves& curves, const Mould& lower) {
   const double d = -(curves.bed + panel.neutral_height);

@@ -19,6 +19,8 @@ LaidCaul bed_caul(const Job& job, const Panel& panel, const PressCurves& curves,
 LaidCaul top_caul(const Job& job, const Panel& panel, const PressCurves& curves, const Mould& upper);
 
 inline constexpr double kCaulScrew = 4;  // diameter
+// "screw 4 x 58": through the caul, its pilot's depth into the wood.
+std::string caul_screw(const CaulSpec& caul);
 inline constexpr double kCaulPilot = 3, kCaulPilotDepth = 30;
 
 }  // namespace lamwright

@@ -209,8 +209,7 @@ std::vector<Hardware> hardware(const Laid& laid, const PressPlan& plan) {
   if (laid.job.formers.groove_depth) screwed = straps;
   add("screw " + number(beams.screw_diameter) + " x " + number(beams.screw_length), "beams to formers",
       screwed * int(laid.beam.screws.size()));
-  add("screw " + number(kCaulScrew) + " x " + number(rounded(laid.job.caul.thickness + kCaulPilotDepth, 0)),
-      "bed caul to formers", formers * int(laid.bed.pilots.size()));
+  add(caul_screw(laid.job.caul), "bed caul to formers", formers * int(laid.bed.pilots.size()));
   int clamps = 0;
   for (const FlatPressed& flat : laid.flats) clamps += int(flat.clamps.size());
   add("clamp of " + number(laid.job.formers.clamp_force) + " N", "pressing beams to formers",

@@ -28,8 +28,7 @@ std::vector<Hardware> hardware(const Rig& rig, const PressPlan& plan) {
   const int screwed = job.formers.groove_depth ? stations : borne;
   add("screw " + number(job.beams.screw_diameter) + " x " + number(job.beams.screw_length),
       "beams to formers", 2 * screwed * int(rig.screws.size()));
-  add("screw " + number(kCaulScrew) + " x " + number(rounded(job.caul.thickness + kCaulPilotDepth, 0)),
-      "cauls to formers", formers * int(rig.bed.pilots.size() + rig.top.pilots.size()));
+  add(caul_screw(job.caul), "cauls to formers", formers * int(rig.bed.pilots.size() + rig.top.pilots.size()));
   add("steel pin of " + number(kPin), "locating pins", int(plan.pins.size()));
   const int stops = rig.halves.tilt != 0 && !loop.pinned ? 4 * stations : 0;
   add("stop " + number(kStopLength) + " x " + number(kStopHeight),

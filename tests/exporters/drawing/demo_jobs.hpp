@@ -32,7 +32,8 @@ inline std::string file_text(const std::filesystem::path& path) {
 
 inline std::vector<Demo> evaluated_demos(const std::string& paper) {
   const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
-  const MemorySources sources({{"../shop/rows.toml", file_text(jobs / "../shop/rows.toml")}});
+  const MemorySources sources({{"../shop/rows.toml", file_text(jobs / "../shop/rows.toml")},
+                               {"../shop/prices.toml", file_text(jobs / "../shop/prices.toml")}});
   std::vector<Demo> out;
   for (const auto& entry : std::filesystem::directory_iterator(jobs)) {
     if (entry.path().extension() != ".toml") continue;

@@ -315,7 +315,7 @@ TEST_CASE("the key gives every bound and where the glue's range lies among them"
   }
   CHECK(bounds == steps.count());
   CHECK(says(within_key, "glue wants 0.1 to 0.3 MPa"));
-  CHECK_FALSE(says(within_key, "beyond this key"));
+  CHECK_FALSE(says(within_key, "more than is reached here"));
   const PressureKey key(*result.plan, glue, steps);
   REQUIRE(bracket(within_key).size() == 1);
   CHECK(bracket(within_key)[0].length() == test::within(key.height(0.3) - key.height(0.1), kRounding));
@@ -329,7 +329,7 @@ TEST_CASE("the key gives every bound and where the glue's range lies among them"
   glue.pressure_low = 0.4;
   const Drawing beyond = keyed();
   CHECK(bracket(beyond).empty());
-  CHECK(says(beyond, "beyond this key"));
+  CHECK(says(beyond, "more than is reached here"));
 }
 
 TEST_CASE("the table gives least, greatest, mean and what the glue wants") {

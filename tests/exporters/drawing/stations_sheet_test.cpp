@@ -59,7 +59,7 @@ TEST_CASE("the sheet of stations gives the first, the last and the pack's edge")
   CHECK(jobs >= kDemoJobs);
 }
 
-TEST_CASE("rows of spacer blocks are counted over the press") {
+TEST_CASE("rows of spacer blocks and fixing blocks are counted over the press") {
   std::size_t blocks = 0;
   for (const Demo& demo : demo_jobs()) {
     const PressPlan& plan = *demo.result.plan;
@@ -67,7 +67,10 @@ TEST_CASE("rows of spacer blocks are counted over the press") {
     for (const auto& row : block_rows_table(plan).rows) listed += std::stoi(row.back());
     int placed = 0;
     for (const Body& body : plan.bodies)
-      placed += body.group == Group::lower && plan.parts[body.part].kind() == PartKind::spacer_block ? 1 : 0;
+      placed += plan.parts[body.part].kind() == PartKind::spacer_block ||
+                        plan.parts[body.part].kind() == PartKind::fixing_block
+                    ? 1
+                    : 0;
     CAPTURE(demo.name);
     CHECK(listed == placed);
     blocks += static_cast<std::size_t>(placed);

@@ -109,7 +109,8 @@ TEST_CASE("the worked cases come back from their STEP files", "[step]") {
 
 TEST_CASE("every demo job that can be pressed comes back from its STEP file", "[step]") {
   const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
-  const MemorySources sources({{"../shop/rows.toml", text_of(jobs / "../shop/rows.toml")}});
+  const MemorySources sources({{"../shop/rows.toml", text_of(jobs / "../shop/rows.toml")},
+                               {"../shop/prices.toml", text_of(jobs / "../shop/prices.toml")}});
   int pressed = 0, refused = 0;
   for (const auto& entry : std::filesystem::directory_iterator(jobs)) {
     if (entry.path().extension() != ".toml") continue;

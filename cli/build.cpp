@@ -73,7 +73,10 @@ void write(const Evaluation& result, const Supply& supply, const Registry& regis
 
 // Only solids need neither sheets nor lists.
 Supply supply_of(const Evaluation& result, Progress& progress) {
-  if (result.job->outputs.only == std::vector<std::string>{"step"}) return {};
+  const auto& only = result.job->outputs.only;
+  if (!only.empty() &&
+      std::all_of(only.begin(), only.end(), [](const std::string& name) { return name == "step"; }))
+    return {};
   progress.step("sheets, lengths and lists");
   const Supply supply = gather(*result.job, *result.plan, result.figures, [&] { progress.step("sheets"); });
   for (const std::string& note : supply.notes) progress.note(note);

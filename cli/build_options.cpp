@@ -77,7 +77,8 @@ void add_output_options(po::options_description& options) {
       "only", value("LIST"), "write these alone, as dxf,csv: names that lamwright list exporters shows")(
       "paper", value("SIZE"), "paper of drawings and templates: a3 (default) or a4")(
       "sheet", value("LxW"), "size of the boards that flat parts are laid on, as 2440x1220")(
-      "cutter", value("MM"), "diameter of the router cutter");
+      "cutter", value("MM"), "diameter of the router cutter")("no-sheets",
+                                                              "flat parts alone, not laid out on sheets");
 }
 
 OutputSpec overridden(OutputSpec outputs, const po::variables_map& values) {
@@ -86,6 +87,7 @@ OutputSpec overridden(OutputSpec outputs, const po::variables_map& values) {
   if (values.count("paper")) outputs.paper = chosen(values, "paper", {"a3", "a4"});
   if (values.count("only")) outputs.only = only_of(values);
   if (values.count("sheet")) outputs.sheet = sheet_of(values);
+  if (values.count("no-sheets")) outputs.sheets = false;
   if (values.count("cutter")) set_cutter(outputs, cutter_of(values));
   return outputs;
 }

@@ -58,7 +58,10 @@ std::vector<std::string> part_row(const Job& job, const Part& part, std::size_t 
       csv_length(size[0]), csv_length(size[1]),  csv_length(size[2]),   std::to_string(part.bores().size())};
 }
 
-std::string grain_text(double grain) {
+// A cover's or liner's stock need not have a grain.
+std::string grain_text(const PackSheet& sheet) {
+  if (sheet.use == to_text(Layer::Kind::cover) || sheet.use == to_text(Layer::Kind::liner)) return "-";
+  const double grain = sheet.grain;
   if (std::abs(grain) < kTangent) return "along the girth";
   if (std::abs(std::abs(grain) - kPi / 2) < kTangent) return "along the width";
   return number(degrees(grain), 1) + " degrees from the girth";
@@ -105,7 +108,7 @@ CsvTable blanks_list(const Supply& supply) {
   CsvTable table{{"sheet", "stock", "thickness_mm", "face_grain", "exact_girth_mm", "cut_girth_mm",
                   "cut_width_mm", "one_panel", "all_panels"}};
   for (const PackSheet& sheet : supply.pack)
-    table.push_back({sheet.use, sheet.stock, number(sheet.thickness, 2), grain_text(sheet.grain),
+    table.push_back({sheet.use, sheet.stock, number(sheet.thickness, 2), grain_text(sheet),
                      number(sheet.girth, 2), csv_length(sheet.cut), csv_length(sheet.width),
                      std::to_string(sheet.count), std::to_string(sheet.total)});
   return table;

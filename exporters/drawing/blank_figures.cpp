@@ -124,8 +124,8 @@ std::string grain_text(double grain) {
 }
 
 Table pack_table(const std::vector<PackSheet>& pack) {
-  Table table{{{"sheet", 24},
-               {"material", 36, Anchor::left},
+  Table table{{{"sheet", 26},
+               {"material", 34, Anchor::left},
                {"thickness", 22},
                {"grain", 16},
                {"girth", 22},

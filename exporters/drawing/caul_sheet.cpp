@@ -35,7 +35,7 @@ Table girth_table(const PlannedCaul& caul) {
     return std::isfinite(value) ? size_text(value) : std::string("no limit");
   };
   const double lies = caul_box(caul).size().y();
-  return {{{"girth", 18}, {"laid", 18}, {"stock, close", 26}, {"stock, open", 26}},
+  return {{{"girth", 18}, {"laid", 18}, {"stock covers, close", 36}, {"stock covers, open", 36}},
           {{size_text(lies), std::to_string(caul.schedule.runs.size()) + " runs",
             girth(caul.schedule.covers_close), girth(caul.schedule.covers_open)}},
           5};

@@ -48,8 +48,10 @@ void add_number(const FormerSheet& sheet, const Bore& bore, const std::string& n
   };
   if (add_inner_text(sheet.drawing, {number, mouth + (away + 3.5) * way, kClose, kSmallHeight}, allowed))
     return;
-  const Vec2 tip = flat ? Vec2(mouth + away * way) : mouth;
-  add_note(sheet.drawing, {tip, {number}, std::atan2(way.y(), way.x()), 6, 50}, sheet.field);
+  // From its middle, sideways: leaders of bores that meet end to end do not cross.
+  const Vec2 tip = flat ? Vec2(mouth + away / 2 * way) : mouth;
+  const double aside = std::atan2(way.y(), way.x()) - (flat ? kPi / 2 : 0);
+  add_note(sheet.drawing, {tip, {number}, aside, 6, 50}, sheet.field);
 }
 
 // Bores into an edge come first: their numbers have one place, at the end of the bore.

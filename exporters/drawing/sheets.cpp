@@ -26,6 +26,13 @@ std::vector<std::string> warnings(const std::vector<Finding>& findings) {
   return out;
 }
 
+// As the lists have it; of a plan that has none, from the job that it was made from.
+std::vector<PackSheet> pack_of(const ExportInput& input) {
+  if (!input.supply.pack.empty()) return input.supply.pack;
+  if (input.job.layup.plies.size() != input.plan.panel.plies.size()) return {};
+  return pack_sheets(input.job, input.plan);
+}
+
 // A sheet still to be drawn: how many there are must be known before the first.
 struct Planned {
   std::string name;
@@ -87,8 +94,7 @@ TitleBlock title_block(const SheetSet& set, int sheet, std::string drawing, std:
 }
 
 std::vector<NamedDrawing> sheets(const ExportInput& input) {
-  SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1,
-               input.supply.pack.empty() ? pack_sheets(input.job, input.plan) : input.supply.pack};
+  SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1, pack_of(input)};
   std::vector<Planned> planned;
   plan_press(planned, input);
   plan_parts(planned, set);

@@ -276,6 +276,7 @@ void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
                   {"cauls", cauls_json(plan)},
                   {"sheets", sheets_json(input.supply)},
                   {"timber", timber_json(input.supply)},
+                  {"pack", pack_json(input.supply)},
                   {"buy", items_json(input.supply.material)},
                   {"layup", layup_json(panel)},
                   {"pressure", pressure_json(input.job, input.figures.pressure)},

@@ -41,6 +41,17 @@ Json stock_json(const PlannedCaul& caul) {
   return out;
 }
 
+Json pack_sheet_json(const PackSheet& sheet) {
+  return {{"use", sheet.use},
+          {"stock", sheet.stock},
+          {"thickness", json_number(sheet.thickness)},
+          {"girth", json_number(sheet.girth)},
+          {"cut", json_number(sheet.cut)},
+          {"width", json_number(sheet.width)},
+          {"one_panel", sheet.count},
+          {"all_panels", sheet.total}};
+}
+
 Json if_finite(double value) { return std::isfinite(value) ? json_number(value) : Json(nullptr); }
 
 }  // namespace
@@ -56,6 +67,12 @@ Json sheets_json(const Supply& supply) {
                    {"yield", json_number(sheet.yield)},
                    {"pieces", pieces}});
   }
+  return out;
+}
+
+Json pack_json(const Supply& supply) {
+  Json out = Json::array();
+  for (const PackSheet& sheet : supply.pack) out.push_back(pack_sheet_json(sheet));
   return out;
 }
 

@@ -11,6 +11,8 @@ namespace lamwright {
 Json sheets_json(const Supply& supply);
 // Each section of timber: lengths bought, what is cut from each, rests.
 Json timber_json(const Supply& supply);
+// Each sheet of the pack: exact girth and the length that all are cut to.
+Json pack_json(const Supply& supply);
 // Each caul: runs with pieces and joints, slats taken from stock, what is missing, girth covered (null:
 // without end).
 Json cauls_json(const PressPlan& plan);

@@ -106,9 +106,13 @@ class Lister {
 }  // namespace
 
 bool staggered(const Joints& a, const Joints& b, double bridge) {
-  for (const double one : a)
-    for (const double other : b)
-      if (std::abs(one - other) < bridge - kAtLeast) return false;
+  for (auto one = a.begin(), other = b.begin(); one != a.end() && other != b.end();) {
+    if (std::abs(*one - *other) < bridge - kAtLeast) return false;
+    if (*one < *other)
+      ++one;
+    else
+      ++other;
+  }
   return true;
 }
 

@@ -7,7 +7,7 @@ namespace lamwright {
 // Width stations of a run's joints, near to far; none: the run is in one length.
 using Joints = std::vector<double>;
 
-// Every joint of one run keeps `bridge` from every joint of the other.
+// Every joint of one run keeps `bridge` from every joint of the other; both ascending.
 bool staggered(const Joints& a, const Joints& b, double bridge);
 
 // Stations where a joint is worth trying: slat ends laid from either end of the caul (any sum of `slats`),

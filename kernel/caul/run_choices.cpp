@@ -11,6 +11,7 @@ namespace lamwright {
 namespace {
 
 constexpr std::size_t kMostChoices = 1500, kLeastOfHandful = 8;
+constexpr double kMostHandfuls = 10'000;
 
 std::vector<int> nothing_used(const ChoiceStock& stock) { return std::vector<int>(stock.counted.size(), 0); }
 
@@ -57,6 +58,13 @@ std::vector<std::size_t> sources(double piece, const RunKind& kind, const Choice
   return out;
 }
 
+// How many handfuls of so many slats there are.
+double handful_count(int pieces, std::size_t stocks) {
+  double count = 1;
+  for (int k = 1; k <= pieces; ++k) count *= (static_cast<double>(stocks) + k - 1) / k;
+  return count;
+}
+
 // Choices of so many slats, long enough together; their pieces are not laid out.
 std::vector<SlatChoice> handfuls(int pieces, const RunKind& kind, const ChoiceStock& stock) {
   std::vector<SlatChoice> all{{{}, nothing_used(stock), {}}};
@@ -69,6 +77,13 @@ std::vector<SlatChoice> handfuls(int pieces, const RunKind& kind, const ChoiceSt
     all = std::move(next);
   }
   return all;
+}
+
+// Costs no more than any handful of at least so many slats.
+SlatChoice from_nowhere(JointGroup least, const ChoiceStock& stock) {
+  SlatChoice choice{{}, nothing_used(stock), {}};
+  choice.cost[kPieces] = least.pieces;
+  return choice;
 }
 
 double reach(const SlatChoice& choice, const ChoiceStock& stock) {
@@ -171,6 +186,13 @@ SlatChoice left_out(const RunKind& kind, const ChoiceStock& stock) {
 RunOption joined_anywhere(JointGroup least, int most_pieces, double length, const RunKind& kind,
                           const ChoiceStock& stock) {
   RunOption option{{}, true, {}};
+  double count = 0;
+  for (int pieces = least.pieces; pieces <= most_pieces + 1; ++pieces)
+    count += handful_count(pieces, kind.stock.size());
+  if (count > kMostHandfuls) {
+    option.choices.push_back(from_nowhere(least, stock));
+    return option;
+  }
   for (int pieces = least.pieces; pieces <= most_pieces + 1; ++pieces)
     for (SlatChoice choice : handfuls(pieces, kind, stock)) {
       // A run of still more pieces holds a handful of these, long enough or not.

@@ -52,6 +52,7 @@ std::vector<SlatChoice> slat_choices(const Joints& joints, double length, const 
 SlatChoice left_out(const RunKind& kind, const ChoiceStock& stock);
 
 // The cheapest choices that a run with at least so many pieces and cuts could have wherever its joints lie.
+// Where the stock has too many lengths to list them, one that costs no more than any of them.
 RunOption joined_anywhere(JointGroup least, int most_pieces, double length, const RunKind& kind,
                           const ChoiceStock& stock);
 

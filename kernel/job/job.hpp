@@ -183,6 +183,7 @@ struct OutputSpec {
   std::vector<std::string> only = {};  // names of exporters; empty: all
   bool labels = true;                  // names and texts in cutting files
   bool aids = true;                    // check templates and trim cradle
+  bool sheets = true;                  // flat parts laid out on whole sheets
   std::optional<Vec2> sheet = {};      // not given: the board row's own
   double cutter = 6;
   double spacing = 8;                // between parts on a sheet

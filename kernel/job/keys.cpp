@@ -246,6 +246,7 @@ std::vector<KeyRow> output_keys() {
       text("outputs.only[]", "", "name of an exporter, as lamwright list exporters shows them"),
       {"outputs.labels", KeyType::flag, "true", 0, 0, {}, "names and texts in cutting files"},
       {"outputs.aids", KeyType::flag, "true", 0, 0, {}, "check templates and the trim cradle"},
+      {"outputs.sheets", KeyType::flag, "true", 0, 0, {}, "flat parts laid out on whole sheets"},
       text("outputs.sheet", "", "size of the boards to nest on, as 2440x1220; else the board row's own"),
       length("outputs.cutter", "6", kLeastCutter, kMostCutter, "diameter of the router cutter"),
       length("outputs.spacing", "", 0, 200, "between parts on a sheet; the cutter and 2"),

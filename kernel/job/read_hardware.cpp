@@ -103,7 +103,13 @@ void read_stock(Reader& reader, const TradeTables& trade, CaulSpec& caul) {
   const Node slats = reader.at("caul.slats");
   for (std::size_t i = 0; i < reader.size(slats); ++i)
     caul.stock.push_back(read_slats(reader, reader.item(slats, i), width));
+  constexpr std::size_t kMostStock = 12;  // more would take the search for a lay-out too long
   if (slats && caul.stock.empty()) reader.refuse(slats, "names no slat", "give lengths, as [900, 1200]");
+  if (caul.stock.size() > kMostStock) {
+    reader.refuse(slats, "names " + std::to_string(caul.stock.size()) + " kinds of slat",
+                  "at most " + std::to_string(kMostStock) + ": leave out the shortest");
+    caul.stock.clear();
+  }
   if (slats) return;
   const TradeRow* row = trade.find("cauls", caul.name);
   const auto lengths =

@@ -252,6 +252,17 @@ OwnValues read_own(Reader& reader, const std::vector<KeyRow>& schemas) {
   return own;
 }
 
+// The board's size is known only when its row is read.
+void refuse_margin(Reader& reader, const Job& job) {
+  const Vec2 sheet = job.outputs.sheet.value_or(job.formers.board_row.sheet);
+  const double most = sheet.minCoeff() / 2;
+  if (most > 0 && job.outputs.margin >= most)
+    reader.refuse(reader.at("outputs.margin"),
+                  "a margin of " + number(job.outputs.margin) + " leaves nothing of a sheet " +
+                      number(sheet.x()) + " x " + number(sheet.y()),
+                  "give less than " + number(most) + ", or a larger outputs.sheet");
+}
+
 Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
              const std::vector<KeyRow>& schemas) {
   Job job;
@@ -269,6 +280,7 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
   job.beams = read_beams(reader, trade);
   job.straps = read_straps(reader, trade);
   job.outputs = read_outputs(reader);
+  refuse_margin(reader, job);
   for (const TradeRow& row : trade.table("prices")) job.prices.push_back(price_of(row));
   job.notes = reader.notes();
   job.notes.insert(job.notes.end(), job.layup.notes.begin(), job.layup.notes.end());

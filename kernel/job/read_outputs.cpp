@@ -11,6 +11,7 @@ std::vector<std::string> read_only(Reader& reader) {
   const Node only = reader.at("outputs.only");
   std::vector<std::string> names;
   for (std::size_t i = 0; i < reader.size(only); ++i) names.push_back(reader.text(reader.item(only, i)));
+  if (only && names.empty()) reader.refuse(only, "names nothing", "leave it out to have everything written");
   return names;
 }
 
@@ -66,6 +67,7 @@ OutputSpec read_outputs(Reader& reader) {
   out.only = read_only(reader);
   out.labels = reader.flag(reader.at("outputs.labels"));
   out.aids = reader.flag(reader.at("outputs.aids"));
+  out.sheets = reader.flag(reader.at("outputs.sheets"));
   out.sheet = read_sheet(reader);
   out.cutter = reader.length(reader.at("outputs.cutter"));
   out.spacing = read_spacing(reader, out.cutter);

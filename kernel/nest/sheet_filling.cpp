@@ -101,13 +101,16 @@ void fill(SawnSheet& sheet, const std::vector<Rectangle>& items, std::vector<int
 std::vector<SawnSheet> filled_sheets(const Field& empty, const std::vector<Rectangle>& items,
                                      std::vector<int> counts, const FillingRule& rule) {
   std::vector<SawnSheet> sheets;
-  for (const int item : ordered(items, rule.order))
+  for (const int item : ordered(items, rule.order)) {
+    std::size_t first = 0;  // sheets before it have no room for the item, and never will again
     for (; counts[item] > 0; --counts[item]) {
       const auto takes = [&](SawnSheet& sheet) { return put(sheet, items[item], item, rule); };
-      if (std::any_of(sheets.begin(), sheets.end(), takes)) continue;
+      while (first < sheets.size() && !takes(sheets[first])) ++first;
+      if (first < sheets.size()) continue;
       sheets.push_back({{}, {empty}});
       if (!takes(sheets.back())) return {};
     }
+  }
   return sheets;
 }
 

@@ -32,23 +32,59 @@ Bearing bearing(const PressPlan& plan, const Layer& layer) {
   return {layer.inner, offset(layer.inner, layer.thickness, "upper caul"), layer.thickness, -1};
 }
 
-// How far a slat has to keep from its line's tangent so that it does not stand in it.
-double keep_off(const Bearing& bearing, const Pose& middle, double from, double to) {
-  constexpr int kSteps = 16;
-  double most = 0;
-  for (int i = 0; i <= kSteps; ++i) {
-    const Vec2 off = bearing.line.point(from + (to - from) * i / kSteps) - middle.point;
-    most = std::max(most, bearing.side * off.dot(middle.normal()));
+// Stations at which a stretch of the line can stand farthest out of the middle's tangent: its ends, changes
+// of shape, and where an arc runs along the tangent.
+std::vector<double> far_stations(const Profile& line, const Pose& middle, double from, double to) {
+  std::vector<double> out{from, to};
+  for (std::size_t i = 0; i < line.runs().size(); ++i) {
+    const double begin = line.station(i), curvature = line.runs()[i].curvature;
+    if (begin > from && begin < to) out.push_back(begin);
+    if (curvature == 0) continue;
+    const double along = begin + (line.pose(i).heading - middle.heading) / curvature;
+    if (along > std::max(from, begin) && along < std::min(to, line.station(i + 1))) out.push_back(along);
   }
+  return out;
+}
+
+// The station over which a point of the tangent at `station` lies, `along` from where it touches.
+double under(const Profile& line, double station, double along) {
+  constexpr int kSteps = 20;  // each gains digits; a slat is narrow against any radius that it lies on
+  const Pose middle = line.at(station);
+  double s = station + along;
+  for (int i = 0; i < kSteps; ++i) s += along - (line.point(s) - middle.point).dot(middle.tangent());
+  return std::clamp(s, 0.0, line.girth());
+}
+
+double middle_station(const Bearing& bearing, const Slat& slat) {
+  return (bearing.station(slat.from) + bearing.station(slat.to)) / 2;
+}
+
+Pose middle_of(const Bearing& bearing, const Slat& slat) {
+  return bearing.line.at(middle_station(bearing, slat));
+}
+
+// How far a slat has to keep from its line's tangent so that it does not stand in it.
+double keep_off(const Bearing& bearing, const Slat& slat) {
+  const Pose middle = middle_of(bearing, slat);
+  const double at = middle_station(bearing, slat), half = slat.width() / 2;
+  double most = 0;
+  for (const double s :
+       far_stations(bearing.line, middle, under(bearing.line, at, -half), under(bearing.line, at, half)))
+    most = std::max(most, bearing.side * (bearing.line.point(s) - middle.point).dot(middle.normal()));
   return most < kSamePoint ? 0 : most;
+}
+
+// Where a pilot's mouth lies across the slat that covers it, from the slat's left edge.
+double across(const Bearing& bearing, const Slat& slat, double station) {
+  const Pose middle = middle_of(bearing, slat);
+  return slat.width() / 2 +
+         (bearing.line.point(bearing.station(station)) - middle.point).dot(middle.tangent());
 }
 
 // Where the slat's underside begins: X along the press, Y round the curve, Z outward.
 Frame frame_of(const Bearing& bearing, const Slat& slat, double thickness, double near) {
-  const double from = bearing.station(slat.from), to = bearing.station(slat.to);
-  const Pose middle = bearing.line.at((from + to) / 2);
-  const double outward = bearing.side > 0 ? keep_off(bearing, middle, from, to)
-                                          : -thickness - keep_off(bearing, middle, from, to);
+  const Pose middle = middle_of(bearing, slat);
+  const double off = keep_off(bearing, slat), outward = bearing.side > 0 ? off : -thickness - off;
   const Vec2 corner = middle.point - slat.width() / 2 * middle.tangent() + outward * middle.normal();
   return {{corner.x(), corner.y(), near}, {0, 0, 1}, {middle.tangent().x(), middle.tangent().y(), 0}};
 }
@@ -80,9 +116,9 @@ std::vector<SlatRun> runs_of(const CaulSpec& caul, const std::vector<SlatStock>&
 }
 
 struct Screws {
-  std::vector<double> stations;  // on the layer's inner line, within the slat
-  std::vector<double> planes;    // formers' mid-planes, width stations
-  double beside = 0;             // from there to the middle of a fixing block; 0: there are none
+  std::vector<double> across;  // of the slat, from its left edge
+  std::vector<double> planes;  // formers' mid-planes, width stations
+  double beside = 0;           // from there to the middle of a fixing block; 0: there are none
 
   // Where a piece is screwed down. Two that meet on a former are screwed to the blocks beside it.
   std::vector<double> on(const SlatPiece& piece) const {
@@ -125,9 +161,9 @@ Part slat_part(const CaulSpec& caul, const Slat& slat, const SlatPiece& piece, c
                 {},
                 {},
                 false};
-  for (const double s : screws.stations)
+  for (const double y : screws.across)
     for (const double z : screws.on(piece))
-      if (const auto bore = screw_bore({z - piece.from, s - slat.from}, size, caul.thickness, side))
+      if (const auto bore = screw_bore({z - piece.from, y}, size, caul.thickness, side))
         spec.bores.push_back(*bore);
   return make_part(std::move(spec));
 }
@@ -181,7 +217,7 @@ class SlatLayer {
       if (pieces.empty()) pieces.push_back({0, caul.length, 0, false, false});
       Screws screws{{}, planes_of(plan_), beside(plan_)};
       for (const double s : pilots_)
-        if (holds(run.run.slat, s)) screws.stations.push_back(s);
+        if (holds(run.run.slat, s)) screws.across.push_back(across(against, run.run.slat, s));
       for (const SlatPiece& piece : pieces)
         assembly.add(slat_part(job_.caul, run.run.slat, piece, screws, against.side),
                      frame_of(against, run.run.slat, caul.thickness, piece.from), group_of(plan_, layer_));

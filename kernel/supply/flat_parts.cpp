@@ -40,7 +40,8 @@ std::vector<Wanted> wanted_of(const PressPlan& plan) {
   for (const ShopAid& aid : plan.aids) {
     Wanted wanted{&aid.part, {}, {}};
     for (int i = 1; i <= aid.count; ++i)
-      wanted.names.push_back(aid.part.name() + (aid.count > 1 ? "-0" + std::to_string(i) : ""));
+      wanted.names.push_back(aid.part.name() +
+                             (aid.count > 1 ? (i < 10 ? "-0" : "-") + std::to_string(i) : std::string()));
     all.push_back(std::move(wanted));
   }
   return all;

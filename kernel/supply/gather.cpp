@@ -65,7 +65,10 @@ void add_veneers(const Supply& supply, Items& items) {
   for (const PackSheet& sheet : supply.pack) {
     if (on_boards(supply, sheet)) continue;
     const double area = sheet.cut * sheet.width / 1e6;
-    const std::string use = "veneer " + number(sheet.thickness, 2) + ", as cut; add for joints and flaws";
+    const bool ply = sheet.use.starts_with("ply");
+    const std::string use =
+        ply ? "veneer " + number(sheet.thickness, 2) + ", as cut; add for joints and flaws"
+            : sheet.use + ", as cut";
     const auto known = std::find_if(items.begin(), items.end(), [&](const SupplyItem& item) {
       return item.name == sheet.stock && item.use == use;
     });
@@ -76,10 +79,38 @@ void add_veneers(const Supply& supply, Items& items) {
   }
 }
 
-Items material(const Job& job, const Figures& figures, const Supply& supply) {
+void add_slats(const std::string& name, const std::string& use, int count, Items& items) {
+  if (count <= 0) return;
+  const auto known = std::find_if(items.begin(), items.end(), [&](const SupplyItem& item) {
+    return item.name == name && item.use == use;
+  });
+  SupplyItem& item =
+      known != items.end() ? *known : (items.push_back({name, use, 0, 0, "piece"}), items.back());
+  item.one += count;
+  item.all += count;
+}
+
+// Slats taken from the rack, and those that it does not have.
+void add_slats(const PressPlan& plan, Items& items) {
+  for (const PlannedCaul& caul : plan.cauls) {
+    const auto name = [&](double width) {
+      return "slat " + number(width, 2) + " x " + number(caul.thickness, 2);
+    };
+    for (std::size_t i = 0; i < caul.stock.size(); ++i)
+      add_slats(name(caul.stock[i].width), "slats of the cauls, " + number(caul.stock[i].length) + " long",
+                caul.schedule.used[i], items);
+    for (const ScheduledRun& run : caul.schedule.runs)
+      if (run.pieces.empty())
+        add_slats(name(run.run.width),
+                  "slats of the cauls, " + number(caul.length) + " long, not in the rack", 1, items);
+  }
+}
+
+Items material(const Job& job, const PressPlan& plan, const Figures& figures, const Supply& supply) {
   Items items;
   add_sheets(supply, items);
   add_timber(supply, items);
+  add_slats(plan, items);
   add_boards(job, supply, items);
   add_veneers(supply, items);
   if (figures.glue && figures.glue->mass > 0)
@@ -114,11 +145,11 @@ Items hardware(const Job& job, const PressPlan& plan) {
 Supply gather(const Job& job, const PressPlan& plan, const Figures& figures,
               const std::function<void()>& step) {
   Supply supply;
-  supply.sheets = flat_parts(job, plan, step, supply.notes);
+  if (job.outputs.sheets) supply.sheets = flat_parts(job, plan, step, supply.notes);
   supply.timber = timber(job, plan, supply.notes);
   supply.pack = pack_sheets(job, plan);
   supply.blanks = blank_sheets(job, supply.pack, supply.notes);
-  supply.material = material(job, figures, supply);
+  supply.material = material(job, plan, figures, supply);
   supply.hardware = hardware(job, plan);
   return supply;
 }

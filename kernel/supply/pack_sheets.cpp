@@ -21,18 +21,28 @@ void add_plies(const Job& job, const Panel& panel, std::vector<PackSheet>& out) 
   }
 }
 
+// A layer's sheets from the former outward.
+std::vector<double> sheets_of(const Job& job, const Layer& layer) {
+  if (layer.kind == Layer::Kind::sheathing) return job.caul.sheathing;
+  return {layer.thickness};
+}
+
+// The job's own words where it names no board.
+std::string stock_of(const Job& job, Layer::Kind kind, double thickness) {
+  if (kind == Layer::Kind::cover) return job.layup.cover_stock;
+  return to_text(kind) + " " + number(thickness, 2);
+}
+
 void add_layers(const Job& job, const PressPlan& plan, Layer::Kind kind, std::vector<PackSheet>& out) {
   for (const Layer& layer : plan.layers) {
     if (layer.kind != kind || layer.thickness <= 0) continue;
-    const bool cover = kind == Layer::Kind::cover;
-    const std::vector<double> sheets = cover ? std::vector{layer.thickness} : job.caul.sheathing;
     double height = 0;
-    for (std::size_t i = 0; i < sheets.size(); ++i) {
-      const Board& board = cover ? job.layup.cover_board : job.caul.sheathing_boards[i];
-      const double girth = offset(layer.inner, height + sheets[i] / 2, to_text(kind)).girth();
-      height += sheets[i];
+    for (const double sheet : sheets_of(job, layer)) {
+      const double girth = offset(layer.inner, height + sheet / 2, to_text(kind)).girth();
+      height += sheet;
       // Sheathing bends most easily with its face grain from former to former.
-      out.push_back({to_text(kind), board.name, sheets[i], cover ? 0 : kPi / 2, girth, 0,
+      const double grain = kind == Layer::Kind::sheathing ? kPi / 2 : 0;
+      out.push_back({to_text(kind), stock_of(job, kind, sheet), sheet, grain, girth, 0,
                      plan.panel.blank_width(), 1, 1});
     }
   }
@@ -49,20 +59,22 @@ const Board* board_of(const Job& job, const PackSheet& sheet) {
   for (const PlySpec& ply : job.layup.plies)
     if (ply.board && ply.timber == sheet.stock && sheet.use.starts_with("ply")) return &*ply.board;
   if (sheet.use == to_text(Layer::Kind::cover)) return &job.layup.cover_board;
-  for (std::size_t i = 0; i < job.caul.sheathing_boards.size(); ++i)
-    if (job.caul.sheathing_boards[i].name == sheet.stock) return &job.caul.sheathing_boards[i];
+  if (sheet.use == to_text(Layer::Kind::sheathing))
+    for (std::size_t i = 0; i < job.caul.sheathing.size(); ++i)
+      if (std::abs(job.caul.sheathing[i] - sheet.thickness) < kSamePoint)
+        return &job.caul.sheathing_boards[i];
   return nullptr;
 }
+
+bool without_grain(const Board& board) { return board.kind == "fibreboard" || board.kind == "hardboard"; }
 
 // How the piece lies on the board, whose face grain runs along its length. Grain at an angle wants a larger
 // piece.
 WantedRectangle rectangle_of(const PackSheet& sheet, const Board& board) {
+  if (without_grain(board)) return {sheet.use, {sheet.cut, sheet.width}, sheet.total, true};
   const double c = std::abs(std::cos(sheet.grain)), s = std::abs(std::sin(sheet.grain));
   const Vec2 size{sheet.cut * c + sheet.width * s, sheet.cut * s + sheet.width * c};
-  return {sheet.use,
-          {rounded(size.x(), 6), rounded(size.y(), 6)},
-          sheet.total,
-          board.kind == "fibreboard" || board.kind == "hardboard"};
+  return {sheet.use, {rounded(size.x(), 6), rounded(size.y(), 6)}, sheet.total, false};
 }
 
 BlankSheets& of_board(std::vector<BlankSheets>& all, const Job& job, const PackSheet& sheet,
@@ -91,6 +103,7 @@ std::vector<PackSheet> pack_sheets(const Job& job, const PressPlan& plan) {
   set_cut(all, 0);
   const std::size_t pack = all.size();
   add_layers(job, plan, Layer::Kind::sheathing, all);
+  add_layers(job, plan, Layer::Kind::liner, all);
   set_cut(all, pack);
   return all;
 }

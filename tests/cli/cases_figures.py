@@ -343,7 +343,7 @@ def measured_girth_is_printed(bench):
 
 @test
 def parts_know_their_files(bench):
-    summary = bench.figures(oracle.W2)
+    summary = bench.built(oracle.W2)
     seen = 0
     for part in summary["parts"]:
         assert part["files"], part["name"]

@@ -88,7 +88,7 @@ class Bench:
 
     def figures(self, job, out="out", *more, **kwargs):
         """The summary alone, for tests that ask for figures only."""
-        return self.built(job, out, "--only", "json", *more, **kwargs)
+        return self.built(job, out, "--only", "json", "--no-sheets", *more, **kwargs)
 
     def summary(self, out="out"):
         with open(self.path(out, "summary.json"), encoding="utf-8") as file:

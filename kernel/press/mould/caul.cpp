@@ -60,18 +60,26 @@ std::string caul_screw(const CaulSpec& caul) {
 }
 
 LaidCaul bed_caul(const Job& job, const Panel& panel, const PressCurves& curves, const Mould& lower) {
-  const double d = -(curves.bed + panel.neutral_height);
+  const double d = -(curves.bed + panel.neutral_height), liner = job.caul.liner;
   const auto on_contact = [&](double s) { return lower.left_extend + offset_station(curves.neutral, s, d); };
   std::vector<double> changes;
   for (const double s : curves.neutral.shape_changes()) changes.push_back(on_contact(s));
   const double datum = on_contact(curves.datum);
   LaidCaul bed;
+  std::vector<Slat> over_contact;
   if (job.caul.pitch) {
-    SlatSpec spec = slat_spec(job.caul, lower.contact, datum, on_contact(curves.pin), changes);
-    spec.zones = tight_zones(job.caul, lower.contact, job.caul.thickness, panel.cover);
+    const Profile line = offset(lower.contact, liner, "bed caul");
+    const auto on_line = [&](double s) { return offset_station(lower.contact, s, liner); };
+    std::vector<double> there;
+    for (const double s : changes) there.push_back(on_line(s));
+    SlatSpec spec = slat_spec(job.caul, line, on_line(datum), on_line(on_contact(curves.pin)), there);
+    spec.zones = tight_zones(job.caul, line, job.caul.thickness, panel.cover);
     bed.slats = covering_slats(spec);
+    for (const Slat& slat : bed.slats)
+      over_contact.push_back(
+          {offset_station(line, slat.from, -liner), offset_station(line, slat.to, -liner)});
   }
-  bed.pilots = pilots(job, lower, datum, changes, bed.slats);
+  bed.pilots = pilots(job, lower, datum, changes, over_contact);
   return bed;
 }
 

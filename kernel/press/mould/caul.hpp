@@ -5,7 +5,8 @@
 
 namespace lamwright {
 
-// Stations on mould.contact.
+// Slats by stations on the line that they lie on, a liner's thickness from the contact edge; pilots by
+// stations on mould.contact.
 struct LaidCaul {
   std::vector<Slat> slats;  // empty: continuous
   std::vector<double> pilots;

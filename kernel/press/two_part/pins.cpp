@@ -81,7 +81,8 @@ std::vector<Pin> pins(const Job& job, const Panel& panel, const PressCurves& c, 
   const double over = panel.thickness + panel.cover - panel.neutral_height;
   Place place{c.pin, false};
   if (job.caul.pitch) {
-    const Laid lower{bed.slats, c.contact, extend, -(c.bed + panel.neutral_height), job.caul};
+    const Profile bed_line = offset(c.contact, job.caul.liner, "bed caul");
+    const Laid lower{bed.slats, bed_line, extend, job.caul.liner - c.bed - panel.neutral_height, job.caul};
     const Laid upper{c.top_slats, c.over, 0, over, job.caul};
     const auto found =
         between_slats(c, c.pin_above ? upper : lower, c.pin_above ? lower : upper, *job.caul.pitch);

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <random>
 
+#include "kernel/caul/joint_patterns.hpp"
 #include "tests/kernel/caul/schedule_rules.hpp"
 
 using namespace lamwright;
@@ -277,4 +278,27 @@ TEST_CASE("The same caul gives the same schedule, and mirrored cauls cost the sa
     }
   }
   CHECK(seen >= 6);
+}
+
+// Handfuls of seven out of 40 lengths are more than 40 million: listed, they would fill the memory.
+TEST_CASE("A stock of very many lengths is scheduled, though not proven") {
+  std::vector<SlatStock> stock;
+  for (int i = 0; i < 40; ++i) stock.push_back({150.0 + 13 * i, 45, {}});
+  const ScheduleSpec spec = caul(2400, 12, stock);
+  const CaulSchedule schedule = schedule_caul(spec, 5);
+  CHECK(rules::broken(spec, schedule) == "");
+  CHECK_FALSE(schedule.proven);
+  int jointed = 0;
+  for (const ScheduledRun& run : schedule.runs) jointed += run.pieces.size() >= 4 ? 1 : 0;
+  CHECK(jointed == 8);  // 2400 takes four of at most 657; the edge pairs want one length and go without
+}
+
+TEST_CASE("Runs stagger when no joint of one comes nearer than the bridge to any of the other") {
+  CHECK(staggered({}, {500}, 100));
+  CHECK(staggered({100, 500, 900}, {300, 700}, 100));
+  CHECK(staggered({100, 200, 300}, {400, 500}, 100));
+  CHECK_FALSE(staggered({100, 200, 300}, {399, 500}, 100));
+  CHECK_FALSE(staggered({100, 500, 900}, {300, 950}, 100));
+  CHECK_FALSE(staggered({450}, {100, 500, 900}, 100));
+  CHECK_FALSE(staggered({500}, {500}, 100));
 }

@@ -115,7 +115,9 @@ TEST_CASE("lengths that are none or out of range are refused") {
         "job.toml:7:18: outputs.lengths[1]: read 150; allowed 200 to 20000 mm");
 }
 
-TEST_CASE("labels and aids can be left out") {
+TEST_CASE("labels, aids and nested sheets can be left out") {
+  CHECK(outputs("").sheets);
+  CHECK(!outputs("sheets = false").sheets);
   CHECK(!outputs("labels = false").labels);
   CHECK(outputs("labels = false").aids);
   CHECK(!outputs("aids = false").aids);
@@ -124,7 +126,8 @@ TEST_CASE("labels and aids can be left out") {
 
 TEST_CASE("exporters named alone are kept in their order, whatever they are called") {
   CHECK(outputs("only = [\"csv\", \"dxf\"]").only == std::vector<std::string>{"csv", "dxf"});
-  CHECK(outputs("only = []").only.empty());
+  CHECK(refusal("only = []") ==
+        "job.toml:7:8: outputs.only: names nothing; leave it out to have everything written");
   CHECK(holds(refusal("only = [1]"), "outputs.only[0]"));
 }
 

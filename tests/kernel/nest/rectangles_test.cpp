@@ -147,6 +147,15 @@ TEST_CASE("The ninth square needs a second board and leaves the greatest rest th
   CHECK(plan.rest_size.y() == within(1220, kPlace));
 }
 
+TEST_CASE("A gap on an early board is still found for a small piece after thousands of squares") {
+  // Worked by hand: 500 boards of eight, the last square alone; beside it, or in strips of 24, there is room.
+  const Wanted wanted{{"square", {600, 600}, 4001, false}, {"strip", {20, 1200}, 500, false}};
+  const RectanglePlan plan = cut_rectangles(wanted, kBoard);
+  CHECK(plan.sheets == 501);
+  CHECK(plan.placed.size() == 4501);
+  CHECK(plan.least_sheets <= 501);
+}
+
 TEST_CASE("The kerf and the margin decide whether a third piece fits") {
   const Wanted wanted{{"cover", {800, 1000}, 3, false}};
   CHECK(cut_rectangles(wanted, {{2400, 1000}, 0, 0}).sheets == 1);

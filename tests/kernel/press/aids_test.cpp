@@ -31,15 +31,16 @@ const std::vector<Made>& panels() {
   static const std::vector<Made> all = [] {
     std::vector<Made> out;
     for (const Demo& demo : demo_jobs())
-      out.push_back({demo.name, *demo.result.job, *demo.result.panel,
-                     shop_aids(*demo.result.job, *demo.result.panel)});
+      out.push_back(
+          {demo.name, *demo.result.job, *demo.result.panel, shop_aids(*demo.result.job, *demo.result.panel)});
     for (const std::string face : {"inner", "outer", "centre"})
       out.push_back(made("crown with flats, " + face,
                          "width = 600\nface = \"" + face +
                              "\"\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, "
                              "{bend = 25, radius = 900}]"));
-    out.push_back(made("S", "width = 600\nprofile = [{bend = 40, radius = 400}, {line = 80}, "
-                            "{bend = -50, radius = 300}]"));
+    out.push_back(made("S",
+                       "width = 600\nprofile = [{bend = 40, radius = 400}, {line = 80}, "
+                       "{bend = -50, radius = 300}]"));
     out.push_back(made("hollow", "width = 600\nprofile = [{bend = -60, radius = 500}]"));
     return out;
   }();
@@ -78,12 +79,11 @@ std::vector<Segment> saw_lines(const Part& part) {
 
 }  // namespace
 
-TEST_CASE("a template's edge is the released face that it checks") {
+TEST_CASE("a template is cut to the released face that it checks") {
   std::size_t templates = 0;
   for (const Made& one : panels())
     for (const bool outer : {false, true}) {
-      const ShopAid* aid =
-          aid_for(one.aids, outer ? ShopAid::Use::check_outer : ShopAid::Use::check_inner);
+      const ShopAid* aid = aid_for(one.aids, outer ? ShopAid::Use::check_outer : ShopAid::Use::check_inner);
       if (!aid) continue;
       CAPTURE(one.name, outer);
       CHECK(off_edge(aid->part, released_face(one.panel, outer ? one.panel.thickness : 0)) <= 1e-9);
@@ -101,8 +101,7 @@ TEST_CASE("the wood of a template lies beside the panel, not in it") {
   std::size_t seen = 0;
   for (const Made& one : panels())
     for (const bool outer : {false, true}) {
-      const ShopAid* aid =
-          aid_for(one.aids, outer ? ShopAid::Use::check_outer : ShopAid::Use::check_inner);
+      const ShopAid* aid = aid_for(one.aids, outer ? ShopAid::Use::check_outer : ShopAid::Use::check_inner);
       if (!aid) continue;
       const Profile face = released_face(one.panel, outer ? one.panel.thickness : 0);
       for (int i = 1; i < 20; ++i) {
@@ -144,7 +143,8 @@ TEST_CASE("the two templates of a panel fit its thickness: their edges are paral
 
 TEST_CASE("a template is kTemplateDepth deep, less where a bend leaves no room on its inside") {
   // Beside a crown of 60 on its inner side 0.6 x 60 = 36 is left.
-  const Made tight = made("L", "width = 400\nprofile = [{line = 200}, {bend = 90, radius = 60}, {line = 200}]");
+  const Made tight =
+      made("L", "width = 400\nprofile = [{line = 200}, {bend = 90, radius = 60}, {line = 200}]");
   const Made wide = made("arc", "width = 400\nprofile = [{bend = 40, radius = 900}]");
   const auto deep = [](const Made& one) {
     const ShopAid* aid = aid_for(one.aids, ShopAid::Use::check_inner);
@@ -226,7 +226,7 @@ TEST_CASE("there is a cradle for every 500 of the width and one more, at least t
     return aid_for(one.aids, ShopAid::Use::trim_cradle)->count;
   };
   CHECK(count("100") == 2);
-  CHECK(count("460") == 2);   // 500 with trim
+  CHECK(count("460") == 2);  // 500 with trim
   CHECK(count("461") == 3);
   CHECK(count("960") == 3);
   CHECK(count("961") == 4);

@@ -28,9 +28,9 @@ CaulSpec caul_45(std::vector<double> narrower = {}) {
 
 // Bed slats lie on a radius of 160 less cover and slats: 160 - 3 - 28 = 129, under the 150 of slats of 45.
 std::string tight(const std::string& slats) {
-  return job_text("width = 570\nprofile = [{line = 150}, {bend = 70, radius = 160}, {line = 150}]", birch(5),
-                  "[press]\nspringback = \"none\"\n[caul]\nslats = " + slats +
-                      "\n[formers]\nspacing = {count = 5}\n");
+  return job_text(
+      "width = 570\nprofile = [{line = 150}, {bend = 70, radius = 160}, {line = 150}]", birch(5),
+      "[press]\nspringback = \"none\"\n[caul]\nslats = " + slats + "\n[formers]\nspacing = {count = 5}\n");
 }
 
 const Layer& bed(const PressPlan& plan) {

@@ -4,6 +4,7 @@
 #include "exporters/drawing/bore_table.hpp"
 #include "exporters/drawing/dimension.hpp"
 #include "exporters/drawing/layout.hpp"
+#include "exporters/drawing/note.hpp"
 #include "exporters/drawing/ordinate.hpp"
 #include "exporters/drawing/part_view.hpp"
 #include "exporters/drawing/pens.hpp"
@@ -11,6 +12,7 @@
 #include "exporters/drawing/text.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
+#include "shared/units.hpp"
 
 namespace lamwright::drawing {
 namespace {
@@ -129,6 +131,21 @@ void add_end(Drawing& drawing, const BeamLayout& at) {
   vertical_dimension(drawing, {{high.x(), low.y()}, high, size_text(at.box.size().y())}, high.x() + 9);
 }
 
+// One note for all foot screws, at the last of them.
+void add_hole_note(Drawing& drawing, const BeamLayout& at, const Box2& field) {
+  std::vector<Bore> sunk;
+  for (const Bore& bore : by_station(at.part))
+    if (bore.counterbore) sunk.push_back(bore);
+  if (sunk.empty()) return;
+  const View under = at.under();
+  const Bore& last = sunk.back();
+  const Vec2 rim = last.counterbore->diameter / 2 * direction(kPi / 4);
+  const Vec2 tip = under.paper(Vec2(last.at.x(), last.at.z()) + rim);
+  Note note{tip, {std::to_string(sunk.size()) + " x " + bore_text(last)}, kPi / 4};
+  note.end = LeaderEnd::arrow;
+  add_note(drawing, note, field);
+}
+
 void add_centre_line(Drawing& drawing, const BeamLayout& at) {
   const double x = at.x(0);
   drawing.add(pens::kCentre, line({x, at.under_top() + 2}, {x, at.under_bottom() - 1.8}));
@@ -182,6 +199,7 @@ Drawing beam_sheet(const SheetSet& set, int sheet, std::size_t index) {
   add_end(drawing, at);
   add_centre_line(drawing, at);
   add_view_names(drawing, at);
+  add_hole_note(drawing, at, field);
   add_table(drawing, table, {field.low.x() + kGap, field.low.y() + kGap + listed.y()});
   return drawing;
 }

@@ -133,8 +133,8 @@ std::string bore_text(const Bore& bore) {
   std::string text = diameter_text(bore.diameter);
   if (bore.depth) text += " x " + size_text(*bore.depth) + " deep";
   if (bore.counterbore)
-    text += ", counterbore " + diameter_text(bore.counterbore->diameter) + " x " +
-            size_text(bore.counterbore->depth) + " deep";
+    text += ", counterbore \u2334" + diameter_text(bore.counterbore->diameter) + " \u21A7" +
+            size_text(bore.counterbore->depth);
   return text;
 }
 

@@ -37,7 +37,7 @@ Vec2 highest(const std::vector<Segment>& loop);
 // axis.
 void add_bores(Drawing& drawing, const Part& part, const Seen& seen, const View& view, const char* walls);
 
-// "Ø6, counterbore Ø16 x 50 deep"
+// "Ø6, counterbore ⌴Ø16 ↧50", with the signs of ISO 129-1 for counterbore and depth
 std::string bore_text(const Bore& bore);
 
 }  // namespace lamwright::drawing

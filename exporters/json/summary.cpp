@@ -1,6 +1,7 @@
 #include "exporters/json/summary.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "exporters/json/figures_json.hpp"
 #include "exporters/json/findings_json.hpp"
@@ -251,10 +252,15 @@ Json blanks_json(const Panel& panel) {
   return out;
 }
 
-Json hardware_json(const PressPlan& plan) {
+// With what no plan lays out (clamps by hand, tape) where everything was counted.
+Json hardware_json(const PressPlan& plan, const Supply& supply) {
   Json out = Json::array();
-  for (const Hardware& item : plan.hardware)
-    out.push_back({{"name", item.name}, {"use", item.use}, {"count", item.count}});
+  if (supply.hardware.empty())
+    for (const Hardware& item : plan.hardware)
+      out.push_back({{"name", item.name}, {"use", item.use}, {"count", item.count}, {"unit", "piece"}});
+  for (const SupplyItem& item : supply.hardware)
+    out.push_back(
+        {{"name", item.name}, {"use", item.use}, {"count", std::lround(item.all)}, {"unit", item.unit}});
   return out;
 }
 
@@ -283,7 +289,7 @@ void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
                   {"glue", glue_json(input.job, panel, input.figures.glue)},
                   {"masses", masses_json(input.figures.masses)},
                   {"blanks", blanks_json(panel)},
-                  {"hardware", hardware_json(plan)},
+                  {"hardware", hardware_json(plan, input.supply)},
                   {"findings", json_findings(input.findings)},
                   {"notes", all_notes(input)},
                   {"read", input.job.notes}};

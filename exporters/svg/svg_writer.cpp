@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "exporters/drawing/lettering.hpp"
 #include "exporters/drawing/text.hpp"
 #include "shared/number.hpp"
 #include "shared/units.hpp"
@@ -29,6 +30,10 @@ std::string printable(std::string text) {
   for (char& c : text)
     if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = ' ';
   return text;
+}
+
+bool has_signs(const std::string& text) {
+  return text.find("\u2334") != std::string::npos || text.find("\u21A7") != std::string::npos;
 }
 
 class SvgWriter {
@@ -150,7 +155,21 @@ class SvgWriter {
     return (halved ? head + point(arc.point(0.5)) : "") + head + point(arc.to);
   }
 
+  // Few fonts have the signs of hole notes: such a text is drawn.
+  void write_strokes(const Text& text, const Pen& pen) {
+    std::string data;
+    for (const Path& stroke : drawing::lettered(text).strokes)
+      data += (data.empty() ? "" : " ") + path_data(stroke);
+    xml_.OpenElement("path");
+    attribute("d", data);
+    attribute("fill", std::string("none"));
+    attribute("stroke", pen.colour);
+    attribute("stroke-width", drawing::stroke_width(text.height));
+    xml_.CloseElement();
+  }
+
   void write(const Text& text, const Pen& pen) {
+    if (has_signs(text.text)) return write_strokes(text, pen);
     xml_.OpenElement("text");
     attribute("x", text.at.x());
     attribute("y", flipped(text.at.y()));

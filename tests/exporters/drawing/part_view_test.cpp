@@ -50,6 +50,6 @@ TEST_CASE("from below the foot screws are circles with their counterbores, the s
 
 TEST_CASE("a bore's text names diameter, depth and counterbore") {
   const Part former = sample::former(), beam = sample::beam();
-  CHECK(bore_text(beam.bores().front()) == "Ø6, counterbore Ø16 x 50 deep");
+  CHECK(bore_text(beam.bores().front()) == "Ø6, counterbore ⌴Ø16 ↧50");
   CHECK(bore_text(former.bores().front()) == "Ø3.5 x 60 deep");
 }

@@ -78,3 +78,22 @@ TEST_CASE("circles are circles, in the group of their pen, and empty pens leave 
   CHECK(std::string(group->FirstChildElement("circle")->Attribute("cy")) == "70");
   CHECK(group->NextSiblingElement("g") == nullptr);
 }
+
+TEST_CASE(
+    "a hole note with the signs of counterbore and depth is drawn as strokes, for few fonts have them") {
+  Drawing d = sheet();
+  d.add("CUT", Text{{10, 10}, "Ø6, counterbore ⌴Ø16 ↧50", 2.5});
+  d.add("CUT", Text{{10, 20}, "Ø6", 2.5});
+  tinyxml2::XMLDocument document;
+  document.Parse(svg_text(d).c_str());
+  const auto* group = document.RootElement()->FirstChildElement("g");
+  const auto* note = group->FirstChildElement("path");
+  REQUIRE(note != nullptr);
+  CHECK(note->DoubleAttribute("stroke-width") == 0.25);  // a tenth of the height (ISO 3098)
+  CHECK(std::string(note->Attribute("stroke")) == "#000000");
+  CHECK(note->NextSiblingElement("path") == nullptr);
+  const auto* text = group->FirstChildElement("text");
+  REQUIRE(text != nullptr);
+  CHECK(std::string(text->GetText()) == "Ø6");
+  CHECK(text->NextSiblingElement("text") == nullptr);
+}

@@ -66,10 +66,11 @@ Grid best_grid(const std::vector<BlankFigure>& figures, const std::vector<Table>
 
 void add_name(Drawing& drawing, const BlankFigure& figure, const Box2& box) {
   const std::string thickness = number(figure.thickness, 2);
-  // Boards are named with their thickness.
-  const std::string stock = figure.material.empty()                      ? thickness + " thick"
-                            : figure.material.ends_with("-" + thickness) ? figure.material
-                                                                         : figure.material + " " + thickness;
+  // Boards and sheets without a row are named with their thickness.
+  const bool named = figure.material.ends_with("-" + thickness) || figure.material.ends_with(" " + thickness);
+  const std::string stock = figure.material.empty() ? thickness + " thick"
+                            : named                 ? figure.material
+                                                    : figure.material + " " + thickness;
   const std::string material = stock + (figure.grain ? ", grain " + grain_text(*figure.grain) : "");
   const double width = box.size().x() + kCell.left + kCell.right - 4;
   const auto add = [&](double above, const std::string& text) {

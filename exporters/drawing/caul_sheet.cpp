@@ -41,14 +41,27 @@ Table girth_table(const PlannedCaul& caul) {
           5};
 }
 
+// Where screws sit across their slats, in words.
+std::string across_text(const std::vector<Vec2>& screws, const PlannedCaul& caul) {
+  constexpr double kInMiddle = 0.5;  // finer than it is marked out
+  double most = 0;
+  for (const Vec2& screw : screws)
+    for (const ScheduledRun& run : caul.schedule.runs)
+      if (screw.y() > run.run.slat.from && screw.y() < run.run.slat.to)
+        most = std::max(most, std::abs(screw.y() - run.run.slat.middle()));
+  if (most <= kInMiddle) return "in the middle of each slat";
+  return "up to " + size_text(most) + " beside the middle of their slats: mark them from the formers' pilots";
+}
+
 std::vector<std::string> words(const PressPlan& plan, const PlannedCaul& caul) {
   std::vector<std::string> out{
       "Developed, seen from above, left end of the curve below. Chain lines: formers. t: through slat, in "
-      "one length; s: "
-      "fixing slat; from: girth where a run begins."};
-  if (!caul_screws(plan, caul).empty())
+      "one length; s: fixing slat; from: girth where a run begins."};
+  const std::vector<Vec2> screws = caul_screws(plan, caul);
+  if (!screws.empty())
     out.push_back("Dots: screws into the formers, bored " + diameter_text(kSlatBore) + ", heads sunk " +
-                  diameter_text(kSlatHead) + " x " + number(kSlatHeadDepth) + " on the pack's side.");
+                  diameter_text(kSlatHead) + " x " + number(kSlatHeadDepth) + " on the pack's side, " +
+                  across_text(screws, caul) + ".");
   else
     out.push_back(
         "This caul lies loose on the pack: no screws. Hold its slats together with tape or webbing.");

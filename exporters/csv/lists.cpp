@@ -58,10 +58,9 @@ std::vector<std::string> part_row(const Job& job, const Part& part, std::size_t 
       csv_length(size[0]), csv_length(size[1]),  csv_length(size[2]),   std::to_string(part.bores().size())};
 }
 
-// A cover's or liner's stock need not have a grain.
 std::string grain_text(const PackSheet& sheet) {
-  if (sheet.use == to_text(Layer::Kind::cover) || sheet.use == to_text(Layer::Kind::liner)) return "-";
-  const double grain = sheet.grain;
+  if (!sheet.grain) return "-";
+  const double grain = *sheet.grain;
   if (std::abs(grain) < kTangent) return "along the girth";
   if (std::abs(std::abs(grain) - kPi / 2) < kTangent) return "along the width";
   return number(degrees(grain), 1) + " degrees from the girth";

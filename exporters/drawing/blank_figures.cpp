@@ -2,10 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 
 #include "exporters/drawing/text.hpp"
-#include "kernel/profile/offset.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
 #include "shared/units.hpp"
@@ -27,15 +25,16 @@ std::string numbers_text(const std::vector<int>& numbers) {
   return out;
 }
 
-constexpr std::string_view kPly = "ply ";
+bool ply(const PackSheet& sheet) { return sheet.kind == PackSheet::Kind::ply; }
+bool cover(const PackSheet& sheet) { return sheet.kind == PackSheet::Kind::cover; }
 
-bool ply(const PackSheet& sheet) { return sheet.use.starts_with(kPly); }
-bool cover(const PackSheet& sheet) { return sheet.use == to_text(Layer::Kind::cover); }
+bool same_grain(const PackSheet& a, const PackSheet& b) {
+  return a.grain.has_value() == b.grain.has_value() && (!a.grain || std::abs(*a.grain - *b.grain) < kTangent);
+}
 
 bool cut_alike(const PackSheet& a, const PackSheet& b) {
-  return a.stock == b.stock && std::abs(a.thickness - b.thickness) < kSamePoint &&
-         std::abs(a.grain - b.grain) < kTangent && std::abs(a.cut - b.cut) < kSamePoint &&
-         (ply(a) ? ply(b) : a.use == b.use);
+  return a.kind == b.kind && a.stock == b.stock && std::abs(a.thickness - b.thickness) < kSamePoint &&
+         same_grain(a, b) && std::abs(a.cut - b.cut) < kSamePoint;
 }
 
 struct Alike {
@@ -63,41 +62,15 @@ std::string name_of(const Alike& group) {
   return group.sheet->use;
 }
 
-// A cover's stock need not have a grain.
 BlankFigure figure_of(const Alike& group, double trim) {
   const PackSheet& sheet = *group.sheet;
   const bool kept = ply(sheet), covers = cover(sheet);
-  return {name_of(group),  sheet.stock,    sheet.thickness,
-          sheet.cut,       sheet.width,    covers ? std::nullopt : std::optional(sheet.grain),
-          kept ? trim : 0, kept || covers, kept,
-          group.count};
-}
-
-// Those that no stock is named for.
-std::vector<BlankFigure> liners_and_cauls(const PressPlan& plan) {
-  std::vector<BlankFigure> out;
-  for (const Layer& layer : plan.layers) {
-    const bool listed = layer.kind == Layer::Kind::panel || layer.kind == Layer::Kind::cover ||
-                        layer.kind == Layer::Kind::sheathing;
-    if (listed || !layer.slats.empty() || layer.thickness <= 0) continue;
-    BlankFigure figure;
-    figure.name = to_text(layer.kind);
-    figure.thickness = layer.thickness;
-    figure.length = offset(layer.inner, layer.thickness / 2).girth();
-    figure.width = plan.panel.blank_width();
-    figure.count = 1;
-    out.push_back(std::move(figure));
-  }
-  return out;
-}
-
-bool alike(const BlankFigure& a, const BlankFigure& b) {
-  return a.name == b.name && std::abs(a.thickness - b.thickness) < kSamePoint &&
-         std::abs(a.length - b.length) < kSamePoint;
+  return {name_of(group), sheet.stock,     sheet.thickness, sheet.cut, sheet.width,
+          sheet.grain,    kept ? trim : 0, kept || covers,  kept,      group.count};
 }
 
 std::string row_name(const PackSheet& sheet, bool first_cover) {
-  if (ply(sheet)) return sheet.use.substr(kPly.size());
+  if (ply(sheet)) return std::to_string(sheet.ply);
   if (cover(sheet)) return first_cover ? "inner cover" : "outer cover";
   return sheet.use;
 }
@@ -107,14 +80,6 @@ std::string row_name(const PackSheet& sheet, bool first_cover) {
 std::vector<BlankFigure> blank_figures(const PressPlan& plan, const std::vector<PackSheet>& pack) {
   std::vector<BlankFigure> out;
   for (const Alike& group : groups_of(pack)) out.push_back(figure_of(group, plan.panel.trim));
-  for (const BlankFigure& figure : liners_and_cauls(plan)) {
-    const auto same =
-        std::find_if(out.begin(), out.end(), [&](const BlankFigure& f) { return alike(f, figure); });
-    if (same == out.end())
-      out.push_back(figure);
-    else
-      ++same->count;
-  }
   return out;
 }
 
@@ -137,7 +102,7 @@ Table pack_table(const std::vector<PackSheet>& pack) {
   bool first_cover = true;
   for (const PackSheet& sheet : pack) {
     table.rows.push_back({row_name(sheet, first_cover), sheet.stock, number(sheet.thickness, 2),
-                          cover(sheet) ? "-" : grain_text(sheet.grain), number(sheet.girth, 2),
+                          sheet.grain ? grain_text(*sheet.grain) : "-", number(sheet.girth, 2),
                           size_text(sheet.cut), size_text(sheet.width), std::to_string(sheet.total)});
     if (cover(sheet)) first_cover = false;
   }

@@ -25,8 +25,7 @@ struct BlankFigure {
   int count = 0;
 };
 
-// Plies of all panels first, then the other sheets of the press: those of the pack as `pack` lists them, last
-// what lies on the contact edges in one sheet.
+// In the order of `pack`: plies of all panels first, then the other sheets of the press.
 std::vector<BlankFigure> blank_figures(const PressPlan& plan, const std::vector<PackSheet>& pack);
 
 // "along", "across", "30°".

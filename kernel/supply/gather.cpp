@@ -65,7 +65,7 @@ void add_veneers(const Supply& supply, Items& items) {
   for (const PackSheet& sheet : supply.pack) {
     if (on_boards(supply, sheet)) continue;
     const double area = sheet.cut * sheet.width / 1e6;
-    const bool ply = sheet.use.starts_with("ply");
+    const bool ply = sheet.kind == PackSheet::Kind::ply;
     const std::string use =
         ply ? "veneer " + number(sheet.thickness, 2) + ", as cut; add for joints and flaws"
             : sheet.use + ", as cut";

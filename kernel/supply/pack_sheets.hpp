@@ -6,8 +6,9 @@
 
 namespace lamwright {
 
-// Plies from the inner face outward, then covers, then sheathing. The cut length is that of the longest sheet
-// of the pack (of the sheathing by itself), in whole mm.
+// Plies from the inner face outward, then covers, sheathing, liners, cauls without slats. Plies and covers
+// are cut to the longest of them, in whole mm; so are sheathing and liners, which cover the contact edge past
+// the pack.
 std::vector<PackSheet> pack_sheets(const Job& job, const PressPlan& plan);
 
 // Those that come from boards, on whole boards, for the job's count. Veneers come in leaves and are bought by

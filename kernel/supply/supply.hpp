@@ -1,5 +1,6 @@
 // What is bought and cut for a job: sheets, lengths of timber, ply blanks, small things.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -38,13 +39,16 @@ struct TimberCut {
   LengthPlan plan;
 };
 
-// One sheet of the pack, as it is cut: `girth` is its own developed length, `cut` the one length that all
-// sheets of the pack are cut to. `count` of one panel (covers and sheathing: of the press), `total` of all.
+// One sheet that is cut for the press, as it is cut: `girth` is its own developed length, `cut` the length
+// that it is cut to. `count` of one panel (what is no ply belongs to the press), `total` of all.
 struct PackSheet {
+  enum class Kind { ply, cover, sheathing, liner, caul };
+  Kind kind = Kind::ply;
+  int ply = 0;        // number of a ply from the inner face, from 1
   std::string use;    // "ply 3", "cover", "sheathing"
   std::string stock;  // "birch-yellow", "hardboard-3"
   double thickness = 0;
-  double grain = 0;  // radians from the girth
+  std::optional<double> grain;  // of its face, radians from the girth; none where it has none
   double girth = 0, cut = 0, width = 0;
   int count = 1, total = 1;
 };

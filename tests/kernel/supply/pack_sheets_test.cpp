@@ -118,7 +118,7 @@ TEST_CASE("plies come from the inner face outward, then covers, then sheathing w
         std::vector<std::string>{"ply 1", "ply 2", "cover", "cover"});
   for (std::size_t i = 4; i < uses.size(); ++i) {
     CHECK(uses[i] == "sheathing");
-    CHECK(pack.sheets[i].grain == within(kPi / 2, 1e-12));
+    CHECK(pack.sheets[i].grain.value() == within(kPi / 2, 1e-12));
     // It lies on the contact edge, carried on past the pack.
     CHECK(pack.sheets[i].girth > pack.sheets[0].girth);
     CHECK(pack.sheets[i].total == 1);

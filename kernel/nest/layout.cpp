@@ -7,9 +7,6 @@
 namespace lamwright::nesting {
 namespace {
 
-// The part of a unit that a piece may overhang for rounding (1e-6 mm on the usual grid).
-constexpr double kFits = 0.01;
-
 Room room(const Vec2& board, const Vec2& size) {
   return {static_cast<Grid>(std::floor(board.x() - size.x() + kFits)),
           static_cast<Grid>(std::floor(board.y() - size.y() + kFits))};

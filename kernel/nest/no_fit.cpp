@@ -5,6 +5,7 @@
 namespace lamwright::nesting {
 namespace {
 
+constexpr Grid kBands = 32;
 // What the union may have moved a corner by.
 constexpr Grid kRounding = 2;
 
@@ -27,12 +28,17 @@ Zone::Zone(const std::vector<GridLoop>& loops) {
       edges_.push_back({from, to, nesting::box({from, to}), 1 / square});
       box_.add(from);
     }
+  band_ = (box_.high.y - box_.low.y) / kBands + 1;
+  bands_.resize(kBands);
+  for (const GridEdge& e : edges_)
+    for (Grid band = (e.box.low.y - box_.low.y) / band_; band <= (e.box.high.y - box_.low.y) / band_; ++band)
+      bands_[static_cast<std::size_t>(band)].push_back(e);
 }
 
 bool Zone::forbids(GridPoint p) const {
   if (!box_.inside(p)) return false;
   bool inside = false;
-  for (const GridEdge& e : edges_) {
+  for (const GridEdge& e : bands_[static_cast<std::size_t>((p.y - box_.low.y) / band_)]) {
     if ((e.from.y > p.y) == (e.to.y > p.y)) {
       if (e.from == p) return false;
       if (e.from.y == p.y && e.to.y == p.y && (e.from.x > p.x) != (e.to.x > p.x)) return false;

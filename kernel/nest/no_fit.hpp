@@ -29,6 +29,9 @@ class Zone {
  private:
   std::vector<GridEdge> edges_;
   GridBox box_;
+  // Edges by height: those that meet each of equal bands of the box, from below.
+  std::vector<std::vector<GridEdge>> bands_;
+  Grid band_ = 1;
 };
 
 // Zones of pairs of pieces that keep `spacing` (units of the grid), made when first asked for.

@@ -3,26 +3,10 @@
 #include <cmath>
 
 namespace lamwright::nesting {
-
 namespace {
-// Of one edge, beside that of asking on which side of it a point lies.
-constexpr std::int64_t kDepthWork = 6;
-}  // namespace
 
-double depth(const Zone& zone, GridPoint p) {
-  if (!zone.forbids(p)) return 0;
-  double least = INFINITY;
-  for (const GridEdge& e : zone.edges()) {
-    const double ax = static_cast<double>(p.x - e.from.x), ay = static_cast<double>(p.y - e.from.y);
-    const double dx = static_cast<double>(e.to.x - e.from.x), dy = static_cast<double>(e.to.y - e.from.y);
-    const double share = std::clamp((ax * dx + ay * dy) * e.per_square, 0.0, 1.0);
-    const double x = ax - share * dx, y = ay - share * dy;
-    least = std::min(least, x * x + y * y);
-  }
-  return std::sqrt(least);
-}
-
-namespace {
+// Questions that take as long as making a table.
+constexpr int kOften = 300;
 
 // Just above the line, or just below: there no corner is met.
 std::vector<std::pair<double, double>> beside(const Zone& zone, Grid y, bool above) {
@@ -55,45 +39,50 @@ void Overlaps::begin(std::vector<Laid> laid) {
   weights_.assign(laid_.size() * laid_.size(), 1);
 }
 
-double Overlaps::cost(std::size_t i, int turn, GridPoint at, double enough, std::int64_t& work) {
-  double sum = 0;
-  work += 10 * static_cast<std::int64_t>(laid_.size());
-  for (std::size_t j = 0; j < laid_.size() && sum <= enough; ++j) {
-    if (j == i) continue;
-    const Zone& zone = no_fit_.zone(laid_[j].piece, laid_[j].turn, laid_[i].piece, turn);
-    const GridPoint p = at - laid_[j].at;
-    if (!zone.box().inside(p)) continue;
-    work += kDepthWork * static_cast<std::int64_t>(zone.edges().size());
-    sum += weight(i, j) * depth(zone, p);
-  }
-  return sum;
-}
-
-double Overlaps::pair(std::size_t i, std::size_t j, std::int64_t& work) {
-  const Zone& zone = no_fit_.zone(laid_[j].piece, laid_[j].turn, laid_[i].piece, laid_[i].turn);
-  const GridPoint p = laid_[i].at - laid_[j].at;
-  work += 10;
+double Overlaps::pair(const Laid& lying, const Laid& moving, std::int64_t& work) {
+  const GridPoint p = moving.at - lying.at;
+  const Zone& zone = no_fit_.zone(lying.piece, lying.turn, moving.piece, moving.turn);
   if (!zone.box().inside(p)) return 0;
-  work += kDepthWork * static_cast<std::int64_t>(zone.edges().size());
+  Asked& asked = asked_[16 * (lying.piece * shapes_ + moving.piece) +
+                        static_cast<std::size_t>(4 * lying.turn + moving.turn)];
+  if (!asked.table && ++asked.times > kOften) asked.table.emplace(zone, work);
+  if (asked.table) return asked.table->at(p, work);
+  work += 6 * static_cast<std::int64_t>(zone.edges().size());
   return depth(zone, p);
 }
 
-double Overlaps::deepest(std::int64_t& work) {
-  double most = 0;
-  for (std::size_t i = 0; i < laid_.size(); ++i)
-    for (std::size_t j = 0; j < i; ++j) most = std::max(most, pair(i, j, work));
-  return most;
+double Overlaps::cost(std::size_t i, int turn, GridPoint at, double enough, std::int64_t& work) {
+  double sum = 0;
+  const Laid moving{laid_[i].piece, turn, at};
+  work += 10 * static_cast<std::int64_t>(laid_.size());
+  for (std::size_t j = 0; j < laid_.size() && sum <= enough; ++j)
+    if (j != i) sum += weight(i, j) * pair(laid_[j], moving, work);
+  return sum;
 }
 
-void Overlaps::reweigh(std::int64_t& work) {
-  constexpr double kGrow = 0.5, kFade = 0.97;
-  const double most = deepest(work);
-  if (most == 0) return;
+Overlaps::Sum Overlaps::measured(std::int64_t& work) {
+  Sum out;
+  now_.assign(weights_.size(), 0);
   for (std::size_t i = 0; i < laid_.size(); ++i)
     for (std::size_t j = 0; j < i; ++j) {
-      const double now = pair(i, j, work);
+      work += 10;
+      const double depth = pair(laid_[j], laid_[i], work);
+      now_[i * laid_.size() + j] = depth;
+      out.deepest = std::max(out.deepest, depth);
+      out.total += depth;
+    }
+  most_ = out.deepest;
+  return out;
+}
+
+void Overlaps::reweigh() {
+  constexpr double kGrow = 0.5, kFade = 0.97;
+  if (most_ == 0) return;
+  for (std::size_t i = 0; i < laid_.size(); ++i)
+    for (std::size_t j = 0; j < i; ++j) {
+      const double now = now_[i * laid_.size() + j];
       const double next =
-          now > 0 ? weight(i, j) * (1.1 + kGrow * now / most) : 1 + (weight(i, j) - 1) * kFade;
+          now > 0 ? weight(i, j) * (1.1 + kGrow * now / most_) : 1 + (weight(i, j) - 1) * kFade;
       weight(i, j) = weight(j, i) = next;
     }
 }

@@ -1,20 +1,20 @@
 // Pieces that may overlap for a while, and what that costs.
 #pragma once
+#include <optional>
 #include <utility>
 
+#include "kernel/nest/depths.hpp"
 #include "kernel/nest/spots.hpp"
 
 namespace lamwright::nesting {
-
-// How far a point lies inside a zone: the least way out; 0 outside.
-double depth(const Zone& zone, GridPoint p);
 
 // Stretches of the line at height y, along x, that lie strictly inside; in order.
 std::vector<std::pair<double, double>> forbidden_along(const Zone& zone, Grid y);
 
 class Overlaps {
  public:
-  explicit Overlaps(NoFit& no_fit) : no_fit_(no_fit) {}
+  Overlaps(std::size_t shapes, NoFit& no_fit)
+      : shapes_(shapes), no_fit_(no_fit), asked_(16 * shapes * shapes) {}
 
   void begin(std::vector<Laid> laid);  // all weights 1
 
@@ -24,18 +24,33 @@ class Overlaps {
   // Depths of piece i, were it there, in all others, each times the weight of the pair; above `enough` the
   // sum may be cut short.
   double cost(std::size_t i, int turn, GridPoint at, double enough, std::int64_t& work);
-  // The deepest overlap of all pairs.
-  double deepest(std::int64_t& work);
-  // Pairs that overlap come to count for more, the deepest most; others slowly for less.
-  void reweigh(std::int64_t& work);
+  // Looks at all pairs: the deepest overlap and the sum of all.
+  struct Sum {
+    double deepest = 0;
+    double total = 0;
+  };
+  Sum measured(std::int64_t& work);
+  // Pairs that overlapped when last measured come to count for more, the deepest most; others slowly for
+  // less.
+  void reweigh();
 
  private:
-  double pair(std::size_t i, std::size_t j, std::int64_t& work);
+  // Of a pair of pieces in their turns; a table is made when one has been asked often.
+  struct Asked {
+    int times = 0;
+    std::optional<Depths> table;
+  };
+
+  double pair(const Laid& lying, const Laid& moving, std::int64_t& work);
   double& weight(std::size_t i, std::size_t j) { return weights_[i * laid_.size() + j]; }
 
-  std::vector<Laid> laid_;
+  std::size_t shapes_;
   NoFit& no_fit_;
+  std::vector<Asked> asked_;
+  std::vector<Laid> laid_;
   std::vector<double> weights_;
+  std::vector<double> now_;  // depths of pairs when last measured
+  double most_ = 0;          // of these
 };
 
 }  // namespace lamwright::nesting

@@ -34,8 +34,8 @@ class Search {
         groups_(groups(spec_.shapes, spec_.counts, spec_.board, no_fit_)),
         layout_(spec_.shapes, groups_.all, spec_.board, no_fit_) {}
 
-  // A third of the effort goes into laying pieces one after another, half of that at most into orders and
-  // groups; the rest into moving the pieces of the last sheet together.
+  // A sixth of the effort goes into laying pieces one after another, half of that at most into orders and
+  // groups; the rest into moving pieces together.
   SearchResult run() {
     try_orders(-1);
     try_recipes();
@@ -44,13 +44,13 @@ class Search {
     layout_.lay(best_.tokens, best_.rule, work_);
     SearchResult out{layout_.sheets(), layout_.left_over()};
     if (out.sheets.empty()) return out;
-    const SqueezeSpec squeeze{spec_.shapes, spec_.board.size, spec_.effort - spec_.effort / 3, spec_.step};
-    out.sheets.back() = squeezed(out.sheets.back(), squeeze, no_fit_);
+    const SqueezeSpec squeeze{spec_.shapes, spec_.board.size, spec_.effort - spec_.effort / 6, spec_.step};
+    out.sheets = squeezed(out.sheets, squeeze, no_fit_);
     return out;
   }
 
  private:
-  bool spent() const { return work_ > spec_.effort / 3; }
+  bool spent() const { return work_ > spec_.effort / 6; }
 
   Candidate evaluated(std::vector<Token> tokens, Rule rule) {
     if (spec_.step) spec_.step();
@@ -66,7 +66,7 @@ class Search {
   void try_orders(int turn) {
     for (const std::vector<double>& cost : costs(spec_.shapes))
       for (int rule = 0; rule < kRules; ++rule) {
-        if (work_ > spec_.effort / 6 && !best_.tokens.empty()) return;
+        if (work_ > spec_.effort / 12 && !best_.tokens.empty()) return;
         std::vector<Token> order = tokens(groups_, {}, spec_.counts, cost);
         for (Token& t : order) t.turn = std::min(turn, static_cast<int>(groups_.all[t.group].size()) - 1);
         const Candidate c = evaluated(std::move(order), static_cast<Rule>(rule));
@@ -85,7 +85,7 @@ class Search {
         std::vector<std::size_t> longer = chosen;
         longer.insert(longer.end(), recipe.groups.begin(), recipe.groups.end());
         for (const Rule rule : {Rule::right_end, Rule::left_end, Rule::middle}) {
-          if (work_ > spec_.effort / 6) return;
+          if (work_ > spec_.effort / 12) return;
           const Candidate c = evaluated(tokens(groups_, longer, spec_.counts, cost_), rule);
           if (!(c.score < best_.score)) continue;
           keep(c);

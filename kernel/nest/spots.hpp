@@ -5,6 +5,9 @@
 
 namespace lamwright::nesting {
 
+// The part of a unit that a piece may overhang for rounding (1e-6 mm on the usual grid).
+inline constexpr double kFits = 0.01;
+
 // Places of the low corner of a piece or group, inclusive: what lies within the sheet's margins.
 struct Room {
   Grid right = -1;

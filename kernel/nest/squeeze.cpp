@@ -1,211 +1,73 @@
 #include "kernel/nest/squeeze.hpp"
 
-#include <cmath>
-
-#include "kernel/nest/overlap.hpp"
+#include "kernel/nest/parting.hpp"
+#include "kernel/nest/settling.hpp"
 
 namespace lamwright::nesting {
 namespace {
 
-struct Place {
-  int turn = 0;
-  GridPoint at;
-  double cost = INFINITY;
-};
+// A try may end this much worse than the one it went on from.
+constexpr double kWorse = 1.2;
 
 class Squeezer {
  public:
-  Squeezer(const std::vector<Laid>& start, const SqueezeSpec& spec, NoFit& no_fit)
-      : spec_(spec), no_fit_(no_fit), best_(start), overlaps_(no_fit) {}
+  Squeezer(const Sheets& start, const SqueezeSpec& spec, NoFit& no_fit)
+      : spec_(spec), no_fit_(no_fit), best_(start), parting_(spec.shapes, no_fit, spec_.step) {}
 
-  std::vector<Laid> run() {
-    constexpr double kFirst = 0.02, kLast = 5e-4;
-    constexpr int kPatience = 120;
-    double share = kFirst;
-    double length = reach(best_, spec_.shapes);
-    for (int failed = 0; work_ < spec_.effort && failed < kPatience;) {
-      end_ = length * (1 - share);
-      overlaps_.begin(best_);
-      if (parted()) {
-        std::vector<Laid> next = repaired(overlaps_.laid());
-        const double got = reach(next, spec_.shapes);
-        if (got < length) {
-          best_ = std::move(next);
-          length = got;
-          failed = 0;
-          continue;
-        }
+  const Sheets& best() const { return best_; }
+
+  // Straight from the best by ever smaller steps, then on from what failed with two pieces changed, in turn.
+  void run(std::int64_t most) {
+    constexpr int kStraight = 7, kChanged = 9, kPatience = 30 * (kStraight + kChanged);
+    constexpr double kFirst = 0.02;
+    for (int failed = 0; failed < kPatience && parting_.work() < most;) {
+      const int turn = failed % (kStraight + kChanged);
+      const bool straight = turn < kStraight;
+      const SheetRow row = shorter(kFirst / (straight ? 1 << turn : 2));
+      std::vector<Laid> from = straight ? side_by_side(best_, row) : parting_.disturbed(tried_.laid, row);
+      const Parting::Result result = parting_.part(std::move(from), row, most);
+      if (keep(result, row)) {
+        failed = 0;
+        continue;
       }
+      if (turn == 1 || (!straight && result.total < kWorse * tried_.total)) tried_ = result;
       ++failed;
-      share = share > kLast ? share / 2 : kFirst;
     }
-    return best_;
   }
 
  private:
-  Room room(std::size_t piece, int turn) const {
-    const Vec2& size = spec_.shapes[piece].size[turn];
-    return {static_cast<Grid>(std::floor(end_ - size.x())),
-            static_cast<Grid>(std::floor(spec_.board.y() - size.y() + 0.01))};
+  double length() const { return reach(best_.back(), spec_.shapes); }
+  SheetRow shorter(double share) const {
+    return {spec_.board, static_cast<int>(best_.size()), length() * (1 - share)};
   }
 
-  Place clamped(std::size_t piece, int turn, GridPoint at) const {
-    const Room r = room(piece, turn);
-    return {turn,
-            {std::clamp<Grid>(at.x, 0, std::max<Grid>(r.right, 0)),
-             std::clamp<Grid>(at.y, 0, std::max<Grid>(r.top, 0))},
-            INFINITY};
+  // Shorter, and the sheets before the last no emptier: what is left of those is lost.
+  bool better(const Sheets& next) const {
+    return reach(next.back(), spec_.shapes) < length() && filled(next) >= filled(best_) * (1 - 1e-12);
   }
 
-  // Rounds of moves until nothing overlaps by more than a hair.
-  bool parted() {
-    constexpr int kRounds = 80;
-    const double hair = end_ * 2e-6;
-    for (std::size_t i = 0; i < overlaps_.laid().size(); ++i) {
-      const Laid& l = overlaps_.laid()[i];
-      if (room(l.piece, l.turn).empty()) return false;
-      overlaps_.move(i, l.turn, clamped(l.piece, l.turn, l.at).at);
-    }
-    for (int round = 0; round < kRounds && work_ < spec_.effort; ++round) {
-      if (spec_.step) spec_.step();
-      if (overlaps_.deepest(work_) <= hair) return true;
-      move_all();
-      overlaps_.reweigh(work_);
-    }
-    return false;
-  }
-
-  void move_all() {
-    std::vector<std::size_t> order(overlaps_.laid().size());
-    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    for (std::size_t i = order.size(); i > 1; --i) std::swap(order[i - 1], order[dice_.below(i)]);
-    for (const std::size_t i : order) {
-      const Laid& l = overlaps_.laid()[i];
-      Place now{l.turn, l.at, overlaps_.cost(i, l.turn, l.at, INFINITY, work_)};
-      if (now.cost == 0) continue;
-      const Place next = least(i, now);
-      if (next.cost < now.cost) overlaps_.move(i, next.turn, next.at);
-    }
-  }
-
-  Place least(std::size_t i, const Place& now) {
-    std::array<Place, 3> good{now, Place{}, Place{}};
-    const auto offer = [&](Place p) {
-      p.cost = overlaps_.cost(i, p.turn, p.at, good[2].cost, work_);
-      if (p.cost >= good[2].cost) return;
-      good[2] = p;
-      if (good[2].cost < good[1].cost) std::swap(good[1], good[2]);
-    };
-    const std::size_t piece = overlaps_.laid()[i].piece;
-    for (int turn = 0; turn < 4; ++turn) {
-      if (!spec_.shapes[piece].distinct[turn] || room(piece, turn).empty()) continue;
-      for (int n = 0; n < 4; ++n) offer(anywhere(piece, turn));
-      for (int n = 0; n < 8; ++n) offer(touching(i, turn));
-    }
-    Place best = now;
-    for (const Place& p : good) {
-      if (!(p.cost < INFINITY)) continue;
-      const Place settled = descended(i, p);
-      if (settled.cost < best.cost) best = settled;
-      if (best.cost == 0) break;
-    }
-    return best;
-  }
-
-  Place anywhere(std::size_t piece, int turn) {
-    const Room r = room(piece, turn);
-    return {turn,
-            {static_cast<Grid>(dice_.below(static_cast<std::size_t>(r.right) + 1)),
-             static_cast<Grid>(dice_.below(static_cast<std::size_t>(r.top) + 1))},
-            INFINITY};
-  }
-
-  // At a corner of the zone of some other piece.
-  Place touching(std::size_t i, int turn) {
-    const std::vector<Laid>& laid = overlaps_.laid();
-    const Laid& other = laid[dice_.below(laid.size())];
-    const Zone& zone = no_fit_.zone(other.piece, other.turn, laid[i].piece, turn);
-    const GridPoint corner = zone.edges()[dice_.below(zone.edges().size())].from;
-    return clamped(laid[i].piece, turn, other.at + corner);
-  }
-
-  // Downhill by shorter and shorter steps; their number is bounded, for along an edge they may be many and
-  // tiny.
-  Place descended(std::size_t i, Place from) {
-    constexpr int kSteps = 80;
-    const std::size_t piece = overlaps_.laid()[i].piece;
-    Grid step = static_cast<Grid>(end_ / 40);
-    for (int n = 0; n < kSteps && step >= 1 && from.cost > 0; ++n) {
-      const Place before = from;
-      for (const GridPoint way :
-           {GridPoint{1, 0}, {0, 1}, {-1, 0}, {0, -1}, {1, 1}, {-1, 1}, {-1, -1}, {1, -1}}) {
-        Place next = clamped(piece, from.turn, before.at + GridPoint{step * way.x, step * way.y});
-        next.cost = overlaps_.cost(i, next.turn, next.at, from.cost, work_);
-        if (next.cost < from.cost) from = next;
-      }
-      if (!(from.cost < before.cost)) step /= 3;
-    }
-    return from;
-  }
-
-  // From left to right each piece goes no farther right than it must to clear those before it; then each
-  // slides left until it meets another.
-  std::vector<Laid> repaired(std::vector<Laid> laid) {
-    std::stable_sort(laid.begin(), laid.end(), [](const Laid& a, const Laid& b) { return a.at.x < b.at.x; });
-    for (std::size_t i = 0; i < laid.size(); ++i) laid[i].at.x = cleared(laid, i);
-    for (std::size_t i = 0; i < laid.size(); ++i) laid[i].at.x = slid(laid, i);
-    return laid;
-  }
-
-  using Stretches = std::vector<std::pair<double, double>>;
-
-  const Zone& zone(const std::vector<Laid>& laid, std::size_t of, std::size_t moving) {
-    return no_fit_.zone(laid[of].piece, laid[of].turn, laid[moving].piece, laid[moving].turn);
-  }
-
-  // Forbidden to piece i at its height by the first `count` others.
-  Stretches forbidden(const std::vector<Laid>& laid, std::size_t i, std::size_t count) {
-    Stretches out;
-    for (std::size_t j = 0; j < count; ++j) {
-      if (j == i) continue;
-      const double by = static_cast<double>(laid[j].at.x);
-      for (const auto& [from, to] : forbidden_along(zone(laid, j, i), laid[i].at.y - laid[j].at.y))
-        out.emplace_back(from + by, to + by);
-    }
-    std::sort(out.begin(), out.end());
+  double filled(const Sheets& sheets) const {
+    double out = 0;
+    for (std::size_t s = 0; s + 1 < sheets.size(); ++s)
+      for (const Laid& l : sheets[s]) out += spec_.shapes[l.piece].area;
     return out;
   }
 
-  bool clear(const std::vector<Laid>& laid, std::size_t i, Grid x, std::size_t count) {
-    for (std::size_t j = 0; j < count; ++j)
-      if (j != i && zone(laid, j, i).forbids(GridPoint{x, laid[i].at.y} - laid[j].at)) return false;
+  bool keep(const Parting::Result& result, const SheetRow& row) {
+    if (!result.parted) return false;
+    const auto laid = settled(result.laid, spec_.shapes, row.with_end(length()), no_fit_);
+    if (!laid) return false;
+    Sheets next = apart(*laid, row);
+    if (next.size() == best_.size() && !better(next)) return false;
+    best_ = std::move(next);
     return true;
-  }
-
-  Grid cleared(const std::vector<Laid>& laid, std::size_t i) {
-    Grid x = laid[i].at.x;
-    if (clear(laid, i, x, i)) return x;
-    for (const auto& [from, to] : forbidden(laid, i, i))
-      if (static_cast<double>(x) > from && static_cast<double>(x) < to) x = static_cast<Grid>(std::ceil(to));
-    while (!clear(laid, i, x, i)) ++x;  // ends of stretches are rounded: whole numbers decide
-    return x;
-  }
-
-  Grid slid(const std::vector<Laid>& laid, std::size_t i) {
-    double least = 0;
-    for (const auto& [from, to] : forbidden(laid, i, laid.size()))
-      if (to <= static_cast<double>(laid[i].at.x) + 1) least = std::max(least, to);
-    const Grid x = static_cast<Grid>(std::ceil(least)) + 1;  // ends of stretches are rounded
-    return x < laid[i].at.x && clear(laid, i, x, laid.size()) ? x : laid[i].at.x;
   }
 
   const SqueezeSpec& spec_;
   NoFit& no_fit_;
-  std::vector<Laid> best_;
-  Overlaps overlaps_;
-  Dice dice_;
-  double end_ = 0;  // right end that pieces must keep to
-  std::int64_t work_ = 0;
+  Sheets best_;
+  Parting parting_;
+  Parting::Result tried_;
 };
 
 }  // namespace
@@ -217,8 +79,16 @@ double reach(const std::vector<Laid>& laid, const std::vector<Shape>& shapes) {
   return out;
 }
 
-std::vector<Laid> squeezed(const std::vector<Laid>& start, const SqueezeSpec& spec, NoFit& no_fit) {
-  return Squeezer(start, spec, no_fit).run();
+Sheets squeezed(const Sheets& start, const SqueezeSpec& spec, NoFit& no_fit) {
+  Sheets sheets = start;
+  if (sheets.size() > 1) {
+    Squeezer last({start.back()}, spec, no_fit);
+    last.run(spec.effort / 4);
+    sheets.back() = last.best().front();
+  }
+  Squeezer all(sheets, spec, no_fit);
+  all.run(sheets.size() > 1 ? spec.effort / 4 * 3 : spec.effort);
+  return all.best();
 }
 
 }  // namespace lamwright::nesting

@@ -1,9 +1,8 @@
-// Pieces of one sheet moved together, all at once: what laying them one after another cannot do.
+// Pieces moved together, all at once: what laying them one after another cannot do.
 #pragma once
 #include <functional>
 
-#include "kernel/nest/dice.hpp"
-#include "kernel/nest/spots.hpp"
+#include "kernel/nest/sheet_row.hpp"
 
 namespace lamwright::nesting {
 
@@ -14,10 +13,9 @@ struct SqueezeSpec {
   std::function<void()> step;  // called between rounds
 };
 
-// The right end is moved in by small steps; pieces that then overlap are moved one at a time to where they
-// overlap least, overlaps that stay counting for more and more (guided local search, Egeblad, Nielsen and
-// Odgaard 2007). Never longer than `start`, which keeps its distances.
-std::vector<Laid> squeezed(const std::vector<Laid>& start, const SqueezeSpec& spec, NoFit& no_fit);
+// The right end of the last sheet is moved in by small steps, until the sheet is gone if need be; pieces that
+// then overlap are moved apart, also onto other sheets. Never longer than `start`, which keeps its distances.
+Sheets squeezed(const Sheets& start, const SqueezeSpec& spec, NoFit& no_fit);
 
 // Right end of what lies there.
 double reach(const std::vector<Laid>& laid, const std::vector<Shape>& shapes);

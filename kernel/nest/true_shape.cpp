@@ -20,8 +20,8 @@ using nesting::Shape;
 constexpr double kArcExcess = 0.1;
 // Units of the grid over the whole of a sheet: products of two lengths stay whole numbers.
 constexpr double kUnits = 4e7;
-// Edges looked at: about a second.
-constexpr std::int64_t kEffort = 1'600'000'000;
+// Edges looked at: about two seconds.
+constexpr std::int64_t kEffort = 3'200'000'000;
 
 double per_mm(double longest) { return std::pow(10, std::floor(std::log10(kUnits / longest))); }
 

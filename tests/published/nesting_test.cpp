@@ -13,7 +13,7 @@ using namespace lamwright::test;
 namespace {
 
 // A second or two each.
-constexpr std::int64_t kEffort = 800'000'000;
+constexpr std::int64_t kEffort = 1'600'000'000;
 
 std::vector<NestPiece> pieces_of(const PublishedSet& set) {
   std::vector<NestPiece> out;

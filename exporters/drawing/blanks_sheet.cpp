@@ -36,7 +36,7 @@ struct Grid {
   OneView content(const std::vector<Table>& tables) const {
     const Vec2 times{static_cast<double>(columns), static_cast<double>(rows())};
     const Vec2 room = cell_margins().cwiseProduct(times);
-    return {{{0, 0}, largest().cwiseProduct(times)}, {0, room.x(), 0, room.y()}, tables, kCoarsest};
+    return {{{0, 0}, largest().cwiseProduct(times)}, {0, room.x(), 0, room.y()}, tables, {kCoarsest}};
   }
   // Lower left of the figure's own sheet, on paper.
   Vec2 corner(std::size_t i, double scale, const Vec2& room) const {

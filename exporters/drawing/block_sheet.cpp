@@ -18,7 +18,8 @@ std::vector<Table> tables_of(const Part& part) {
 Drawing block_sheet(const SheetSet& set, int sheet, std::size_t index) {
   const Part& part = set.plan.parts[index];
   const auto count = counted(static_cast<long>(instances(set.plan, index)), "piece");
-  OneViewSheet at = begun({block_box(part), block_margins(part), tables_of(part)}, set,
+  constexpr ScaleRange kScales{kReadable, 2};  // a small block enlarged
+  OneViewSheet at = begun({block_box(part), block_margins(part), tables_of(part), kScales}, set,
                           title_block(set, sheet, part.name(), part.stock() + ", " + count));
   add_block(at.drawing, part, at.view, at.room);
   return at.drawing;

@@ -1,26 +1,30 @@
 #include <algorithm>
 #include <cmath>
 
-#include "exporters/drawing/caul_view.hpp"
-#include "exporters/drawing/layout.hpp"
+#include "exporters/drawing/caul_kinds.hpp"
+#include "exporters/drawing/caul_layout.hpp"
 #include "exporters/drawing/pens.hpp"
-#include "exporters/drawing/sheets.hpp"
-#include "exporters/drawing/table_block.hpp"
 #include "exporters/drawing/text.hpp"
 #include "kernel/press/slatted.hpp"
 #include "shared/number.hpp"
+#include "shared/tolerance.hpp"
 
 namespace lamwright::drawing {
 namespace {
 
-constexpr double kGap = 3.5, kRow = 4.5;
+bool is_bed(const PlannedCaul& caul) { return caul.kind == Layer::Kind::bed_caul; }
 
-std::string caul_name(const PlannedCaul& caul) {
-  return caul.kind == Layer::Kind::bed_caul ? "bed caul" : "top caul";
+std::string caul_name(const PlannedCaul& caul) { return is_bed(caul) ? "bed caul" : "top caul"; }
+
+// The top caul is made of what the bed caul leaves.
+std::string stock_head(const PlannedCaul& caul) {
+  const bool counted = std::any_of(caul.stock.begin(), caul.stock.end(),
+                                   [](const SlatStock& stock) { return stock.count.has_value(); });
+  return counted && !is_bed(caul) ? "left" : "in stock";
 }
 
 Table stock_table(const PlannedCaul& caul) {
-  Table table{{{"slat", 38}, {"in stock", 22}, {"taken", 14}}, {}, 5};
+  Table table{{{"slat", 38}, {stock_head(caul), 22}, {"taken", 14}}, {}, 5};
   for (std::size_t i = 0; i < caul.stock.size(); ++i) {
     const SlatStock& stock = caul.stock[i];
     table.rows.push_back(
@@ -31,14 +35,15 @@ Table stock_table(const PlannedCaul& caul) {
 }
 
 Table girth_table(const PlannedCaul& caul) {
-  const auto girth = [](double value) {
-    return std::isfinite(value) ? size_text(value) : std::string("no limit");
+  Table table{{{"girth", 44, Anchor::left}, {"mm", 22}}, {}, 5};
+  table.rows.push_back(
+      {"laid, " + std::to_string(caul.schedule.runs.size()) + " runs", size_text(caul_box(caul).size().y())});
+  const auto add_covered = [&](const std::string& lagging, double girth) {
+    if (std::isfinite(girth)) table.rows.push_back({"stock covers, " + lagging, size_text(girth)});
   };
-  const double lies = caul_box(caul).size().y();
-  return {{{"girth", 18}, {"laid", 18}, {"stock covers, close", 36}, {"stock covers, open", 36}},
-          {{size_text(lies), std::to_string(caul.schedule.runs.size()) + " runs",
-            girth(caul.schedule.covers_close), girth(caul.schedule.covers_open)}},
-          5};
+  add_covered("close", caul.schedule.covers_close);
+  add_covered("open", caul.schedule.covers_open);
+  return table;
 }
 
 // Where screws sit across their slats, in words.
@@ -53,67 +58,75 @@ std::string across_text(const std::vector<Vec2>& screws, const PlannedCaul& caul
   return "up to " + size_text(most) + " beside the middle of their slats: mark them from the formers' pilots";
 }
 
-std::vector<std::string> words(const PressPlan& plan, const PlannedCaul& caul) {
-  std::vector<std::string> out{
-      "Developed, seen from above, left end of the curve below. Chain lines: formers. t: through slat, in "
-      "one length; s: fixing slat; from: girth where a run begins."};
-  const std::vector<Vec2> screws = caul_screws(plan, caul);
-  if (!screws.empty())
-    out.push_back("Dots: screws into the formers, bored " + diameter_text(kSlatBore) + ", heads sunk " +
-                  diameter_text(kSlatHead) + " x " + number(kSlatHeadDepth) + " on the pack's side, " +
-                  across_text(screws, caul) + ".");
-  else
-    out.push_back(
-        "This caul lies loose on the pack: no screws. Hold its slats together with tape or webbing.");
-  if (!caul.schedule.missing.empty()) out.push_back("Red: runs that the stock does not give.");
-  for (const std::string& sentence : caul.schedule.missing) out.push_back(sentence);
+std::string runs_text(const std::vector<int>& runs) {
+  return (runs.size() == 1 ? "Run " : "Runs ") + number_list(runs);
+}
+
+std::string laid_text(const PlannedCaul& caul) {
+  return "Laid flat, seen from above: left end of the curve below, near edge left, far edge right. Chain "
+         "lines: formers. From: where a run begins, round the curve from the left end of the " +
+         std::string(is_bed(caul) ? "contact edge." : "pack.");
+}
+
+std::string screws_text(const PressPlan& plan, const PlannedCaul& caul) {
+  return "Tinted: runs screwed to the formers. Dots: screws, bored " + diameter_text(kSlatBore) +
+         ", heads sunk " + diameter_text(kSlatHead) + " x " + number(kSlatHeadDepth) +
+         " on the pack's side, " + across_text(caul_screws(plan, caul), caul) + ".";
+}
+
+// Common practice, no source.
+std::string tape_text(const PlannedCaul& caul, const std::vector<int>& loose) {
+  if (loose.size() == caul.schedule.runs.size())
+    return "This caul lies loose on the pack: no run has screws, tape or webbing along the ends of all runs "
+           "holds them together.";
+  return runs_text(loose) + (loose.size() == 1 ? " has" : " have") +
+         " no screws: held by tape or webbing along both ends, over the screwed runs too" +
+         (is_bed(caul) ? "." : ", put on before the mould is turned over.");
+}
+
+// Runs that must not be jointed, where the stock is short enough to ask; empty where it is not.
+std::vector<int> undivided(const PlannedCaul& caul) {
+  std::vector<int> out;
+  if (std::none_of(caul.stock.begin(), caul.stock.end(),
+                   [&](const SlatStock& stock) { return stock.length < caul.length - kSamePoint; }))
+    return out;
+  for (std::size_t i = 0; i < caul.schedule.runs.size(); ++i)
+    if (caul.schedule.runs[i].run.through) out.push_back(int(i) + 1);
   return out;
 }
 
-struct CaulPlaces {
-  Vec2 view{0, 0}, words{0, 0}, tables{0, 0};
-  double tables_width = 0;
-  bool fits = false;
-};
-
-CaulPlaces places(const PlannedCaul& caul, const TableBlock& tables, std::size_t lines, const Choice& choice,
-                  std::size_t warnings) {
-  const Box2 field = drawing_field(choice.paper, warnings);
-  const double width = field.size().x() - kTitleWidth - 2 * kGap;
-  const Vec2 listed = tables.size(width);
-  const double strip = std::max(kTitleBlockHeight, listed.y() + kTableGap) + kGap;
-  const double below = strip + kRow * double(lines) + kGap;
-  const Vec2 room = room_of(caul_box(caul), choice.scale.factor, caul_margins());
-  const Vec2 spare = field.size() - room - Vec2(2 * kGap, below);
-  return {field.low + Vec2(kGap + std::max(0.0, spare.x()) / 2, below + std::max(0.0, spare.y()) / 2),
-          field.low + Vec2(kGap, strip + kRow * double(lines)), field.low + Vec2(kGap, kGap / 2 + listed.y()),
-          width, spare.x() >= 0 && spare.y() >= 0 && listed.x() <= width};
+std::vector<std::string> sentences(const PressPlan& plan, const PlannedCaul& caul) {
+  std::vector<std::string> out{laid_text(caul)};
+  const std::vector<int> loose = runs_screwed(caul, false), whole = undivided(caul);
+  if (loose.size() < caul.schedule.runs.size()) out.push_back(screws_text(plan, caul));
+  if (!loose.empty()) out.push_back(tape_text(caul, loose));
+  if (!whole.empty()) out.push_back(runs_text(whole) + ", at the ends of the curve: in one length.");
+  if (!caul.schedule.missing.empty()) out.push_back("Red: runs that the stock does not give.");
+  for (const std::string& sentence : caul.schedule.missing) out.push_back(sentence);
+  return out;
 }
 
 }  // namespace
 
 Drawing caul_sheet(const SheetSet& set, int sheet, std::size_t index) {
   const PlannedCaul& caul = set.plan.cauls[index];
-  const TableBlock tables{{stock_table(caul)}, {girth_table(caul)}};
-  const std::vector<std::string> text = words(set.plan, caul);
-  const auto at = [&](const Choice& choice) {
-    return places(caul, tables, text.size(), choice, set.warnings.size());
-  };
-  const Choice choice = choose(papers_from(set.paper), 1, [&](const Choice& c) { return at(c).fits; });
-  const CaulPlaces place = at(choice);
+  const CaulPlaces at = caul_places({set.plan,
+                                     caul,
+                                     kind_table(run_kinds(caul)),
+                                     {stock_table(caul), girth_table(caul)},
+                                     sentences(set.plan, caul)},
+                                    set);
   TitleBlock block = title_block(set, sheet, caul_name(caul),
                                  "slats " + size_text(caul.thickness) + " thick, laid out flat");
-  block.scale = choice.scale.text;
-  Drawing drawing = new_sheet(choice.paper, block, set.warnings);
-  add_tables(drawing, tables, place.tables_width, place.tables);
-  double y = place.words.y();
-  for (const std::string& row : text) {
-    y -= kRow;
-    drawing.add(pens::kText,
-                fitted({place.words.x(), y}, row, drawing_field(choice.paper).size().x() - 2 * kGap,
-                       {kSmallHeight, kLabelHeight}));
+  block.scale = at.choice.scale.text;
+  Drawing drawing = new_sheet(at.choice.paper, block, set.warnings);
+  add_tables(drawing, at.tables, at.tables_width, at.tables_at);
+  Vec2 row = at.lines_at;
+  for (const std::string& line : at.lines) {
+    row.y() -= kSentenceRow;
+    drawing.add(pens::kText, Text{row, line, kSmallHeight});
   }
-  add_caul(drawing, set.plan, caul, view_in(caul_box(caul), choice.scale.factor, caul_margins(), place.view));
+  add_caul(drawing, set.plan, caul, at.view);
   return drawing;
 }
 

@@ -1,113 +1,121 @@
 #include "exporters/drawing/caul_view.hpp"
 
 #include <algorithm>
-#include <cmath>
 
-#include "exporters/drawing/clearance.hpp"
+#include "exporters/drawing/caul_kinds.hpp"
 #include "exporters/drawing/ordinate.hpp"
 #include "exporters/drawing/pens.hpp"
+#include "exporters/drawing/side_labels.hpp"
 #include "exporters/drawing/text.hpp"
-#include "shared/tolerance.hpp"
 
 namespace lamwright::drawing {
 namespace {
 
-constexpr double kNumbers = 22;   // for run numbers and girth stations
-constexpr double kStations = 24;  // for the formers' ordinates
+constexpr double kKnee = 3, kLevel = 9;  // under the view and its texts: where lines of stations lean
+constexpr double kHead = 2.5;            // over them: to the heads of the columns
+constexpr double kBeside = 3;            // that lines of stations keep from what stands beside the view
+struct Head {
+  const char* text;
+  double beside;  // the view: where it begins
+};
+constexpr Head kRunHead{"run, kind", 1}, kFromHead{"from", 5};
 constexpr const char* kFixingTint = "#e6dcc4";
 
 Box2 piece_box(const ScheduledRun& run, double from, double to) {
   return {{from, run.run.slat.from}, {to, run.run.slat.to}};
 }
 
-// The widest stretch of a piece between the formers' lines, model X.
-Stretch clear_stretch(const PressPlan& plan, double from, double to) {
-  std::vector<double> lines{from};
-  for (const Section& section : plan.sections)
-    if (section.z > from && section.z < to) lines.push_back(section.z);
-  lines.push_back(to);
-  Stretch widest{from, from};
-  for (std::size_t i = 0; i + 1 < lines.size(); ++i)
-    if (lines[i + 1] - lines[i] > widest.to - widest.from + kSamePoint) widest = {lines[i], lines[i + 1]};
-  return widest;
-}
-
-// The length of a piece where it can be read: between two formers' lines.
-void add_length(Drawing& drawing, const PressPlan& plan, const ScheduledRun& run, const SlatPiece& piece,
-                const View& view) {
-  const Stretch clear = clear_stretch(plan, piece.from, piece.to);
-  const Box2 room = view.paper(piece_box(run, clear.from, clear.to));
-  const std::string text = size_text(piece.length()) + (piece.cut ? " cut" : "");
-  for (const double height : {kSmallHeight, kLabelHeight}) {
-    const Vec2 middle = (room.low + room.high) / 2;
-    const Text words{middle - Vec2(0, height / 2), text, height, Anchor::middle, 0};
-    constexpr double kClear = 0.4;
-    const Box2 box = grown(text_box(words), kClear);
-    if (within(box, room)) return drawing.add(pens::kText, words);
-  }
-}
-
-void add_piece(Drawing& drawing, const PressPlan& plan, const ScheduledRun& run, const SlatPiece& piece,
-               const View& view) {
+void add_piece(Drawing& drawing, const ScheduledRun& run, const SlatPiece& piece, const View& view) {
   const Box2 paper = view.paper(piece_box(run, piece.from, piece.to));
   drawing.add(pens::kFill, rectangle(paper, run.run.fixing ? kFixingTint : tints::kSlat));
   drawing.add(pens::kCaul, rectangle(paper));
-  add_length(drawing, plan, run, piece, view);
 }
 
 // A run that the stock cannot give: outlined only.
-void add_missing(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const ScheduledRun& run,
-                 const View& view) {
-  const Box2 paper = view.paper(piece_box(run, 0, caul.length));
-  drawing.add(pens::kWarning, rectangle(paper));
-  add_length(drawing, plan, run, {0, caul.length, 0, false, false}, view);
+void add_missing(Drawing& drawing, const PlannedCaul& caul, const ScheduledRun& run, const View& view) {
+  drawing.add(pens::kWarning, rectangle(view.paper(piece_box(run, 0, caul.length))));
 }
 
-// Joints as strong strokes: they have to be seen to be staggered.
+// Joints as bars: they have to be seen to be staggered, and told from the formers' lines.
 void add_joints(Drawing& drawing, const ScheduledRun& run, const View& view) {
+  constexpr double kHalf = 0.5;  // of a bar's width
   for (std::size_t i = 1; i < run.pieces.size(); ++i) {
-    const double x = run.pieces[i].from;
-    drawing.add(pens::kPart, line(view.paper({x, run.run.slat.from}), view.paper({x, run.run.slat.to})));
+    const Vec2 low = view.paper({run.pieces[i].from, run.run.slat.from}),
+               high = view.paper({run.pieces[i].from, run.run.slat.to});
+    drawing.add(pens::kFill, rectangle({low - Vec2(kHalf, 0), high + Vec2(kHalf, 0)}, tints::kBlack));
+    drawing.add(pens::kPart, line(low, high));
   }
 }
 
-// Every run where there is room for its number, with the girth at which it begins on the other side.
-void add_numbers(Drawing& drawing, const PlannedCaul& caul, const View& view) {
-  double last = -INFINITY;
-  const auto& runs = caul.schedule.runs;
-  for (std::size_t i = 0; i < runs.size(); ++i) {
-    const double y = view.y(runs[i].run.slat.middle()) - kLabelHeight / 2;
-    if (y < last + kLabelHeight + 0.8) continue;
-    last = y;
-    const std::string use = std::string(runs[i].run.through ? " t" : "") + (runs[i].run.fixing ? " s" : "");
-    drawing.add(pens::kText,
-                Text{{view.x(0) - 2, y}, std::to_string(i + 1) + use, kLabelHeight, Anchor::right, 0});
-    drawing.add(pens::kText, Text{{view.x(caul.length) + 2, y},
-                                  "from " + size_text(runs[i].run.slat.from),
-                                  kLabelHeight,
-                                  Anchor::left,
-                                  0});
-  }
+std::vector<double> middles(const PlannedCaul& caul, const View& view) {
+  std::vector<double> out;
+  for (const ScheduledRun& run : caul.schedule.runs) out.push_back(view.y(run.run.slat.middle()));
+  return out;
+}
+
+// Number and kind of each run.
+std::vector<std::string> names(const PlannedCaul& caul) {
+  std::vector<std::string> out = run_letters(caul);
+  for (std::size_t i = 0; i < out.size(); ++i) out[i] = std::to_string(i + 1) + " " + out[i];
+  return out;
+}
+
+std::vector<std::string> girths(const PlannedCaul& caul) {
+  std::vector<std::string> out;
+  for (const ScheduledRun& run : caul.schedule.runs) out.push_back(size_text(run.run.slat.from));
+  return out;
+}
+
+double head_reach(const Head& head) { return head.beside + text_width(head.text, kSmallHeight); }
+
+// How far the columns of texts stand out over and under the view.
+struct Overhang {
+  double under = 0, over = 0;
+};
+Overhang overhang(const PlannedCaul& caul, const View& view) {
+  const LabelColumns labels = label_columns(middles(caul, view));
+  const Box2 paper = view.paper(caul_box(caul));
+  return {std::max(0.0, paper.low.y() - labels.at.front() + kSmallHeight / 2),
+          std::max(0.0, labels.at.back() + kSmallHeight / 2 - paper.high.y())};
+}
+
+OrdinateRow station_row(const PressPlan& plan, const PlannedCaul& caul, const View& view) {
+  const Box2 paper = view.paper(caul_box(caul));
+  const double from = paper.low.y() - overhang(caul, view).under;
+  const Margins margins = caul_map(plan, caul, view.scale).margins;
+  OrdinateRow row{{},
+                  from - kKnee,
+                  from - kLevel,
+                  paper.low.x() - margins.left + kBeside,
+                  paper.high.x() + margins.right - kBeside};
+  row.ordinates.push_back({{view.x(0), paper.low.y()}, "0", true});
+  for (const Section& section : plan.sections)
+    row.ordinates.push_back({{view.x(section.z), paper.low.y() - 2}, size_text(section.z), false});
+  return row;
+}
+
+void add_run_names(Drawing& drawing, const PlannedCaul& caul, const View& view) {
+  const Box2 paper = view.paper(caul_box(caul));
+  add_labels(drawing, {middles(caul, view), names(caul), paper.low.x(), true});
+  add_labels(drawing, {middles(caul, view), girths(caul), paper.high.x(), false});
+  const double head = paper.high.y() + overhang(caul, view).over + kHead;
+  drawing.add(pens::kText,
+              Text{{paper.low.x() - kRunHead.beside, head}, kRunHead.text, kSmallHeight, Anchor::right, 0});
+  drawing.add(pens::kText,
+              Text{{paper.high.x() + kFromHead.beside, head}, kFromHead.text, kSmallHeight, Anchor::left, 0});
 }
 
 void add_formers(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view) {
   const Box2 paper = view.paper(caul_box(caul));
-  OrdinateRow row;
-  row.knee = paper.low.y() - 3;
-  row.level = paper.low.y() - 9;
-  row.ordinates.push_back({{view.x(0), paper.low.y()}, "0", true});
   for (const Section& section : plan.sections) {
     const double x = view.x(section.z);
     drawing.add(pens::kCentre, line({x, paper.low.y() - 2}, {x, paper.high.y() + 2}));
-    row.ordinates.push_back({{x, paper.low.y() - 2}, size_text(section.z), false});
   }
-  row.left = paper.low.x() - kNumbers / 2;
-  row.right = paper.high.x() + 6;
-  ordinates(drawing, row);
+  ordinates(drawing, station_row(plan, caul, view));
 }
 
 void add_screws(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view) {
-  constexpr double kDot = 0.6;
+  constexpr double kDot = 0.5;
   for (const Vec2& at : caul_screws(plan, caul))
     drawing.add(pens::kBore, Circle{view.paper(at), kDot, tints::kBlack});
 }
@@ -119,13 +127,21 @@ Box2 caul_box(const PlannedCaul& caul) {
   return {{0, runs.front().run.slat.from}, {caul.length, runs.back().run.slat.to}};
 }
 
-Margins caul_margins() {
-  Margins margins;
-  margins.left = kNumbers;
-  margins.bottom = kStations;
-  margins.right = kNumbers;
-  margins.top = 6;
-  return margins;
+CaulMap caul_map(const PressPlan& plan, const PlannedCaul& caul, double scale) {
+  constexpr double kStation = 4;  // a station's text takes this much of the row
+  const View view{scale, {0, 0}};
+  const LabelColumns labels = label_columns(middles(caul, view));
+  const Overhang out = overhang(caul, view);
+  std::vector<std::string> stations;
+  for (const Section& section : plan.sections) stations.push_back(size_text(section.z));
+  CaulMap map;
+  map.margins.left = std::max(labels_reach(labels, longest_text(names(caul))), head_reach(kRunHead));
+  map.margins.right = std::max(labels_reach(labels, longest_text(girths(caul))), head_reach(kFromHead));
+  map.margins.bottom = out.under + kLevel + longest_text(stations) + kBeside;
+  map.margins.top = out.over + kHead + kSmallHeight + kBeside;
+  const double row = scale * caul.length + map.margins.left + map.margins.right - 2 * kBeside;
+  map.legible = labels.every == 1 && kStation * double(stations.size()) <= row;
+  return map;
 }
 
 std::vector<Vec2> caul_screws(const PressPlan& plan, const PlannedCaul& caul) {
@@ -147,12 +163,12 @@ std::vector<Vec2> caul_screws(const PressPlan& plan, const PlannedCaul& caul) {
 
 void add_caul(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view) {
   for (const ScheduledRun& run : caul.schedule.runs) {
-    for (const SlatPiece& piece : run.pieces) add_piece(drawing, plan, run, piece, view);
-    if (run.pieces.empty()) add_missing(drawing, plan, caul, run, view);
+    for (const SlatPiece& piece : run.pieces) add_piece(drawing, run, piece, view);
+    if (run.pieces.empty()) add_missing(drawing, caul, run, view);
     add_joints(drawing, run, view);
   }
   add_screws(drawing, plan, caul, view);
-  add_numbers(drawing, caul, view);
+  add_run_names(drawing, caul, view);
   add_formers(drawing, plan, caul, view);
 }
 

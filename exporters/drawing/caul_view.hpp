@@ -10,13 +10,18 @@ namespace lamwright::drawing {
 // Model: X along the width from the near edge, Y round the curve from the left end, mm.
 Box2 caul_box(const PlannedCaul& caul);
 
-// Room for the numbers of the runs at the left, their girths at the right and the stations of the formers
-// below.
-Margins caul_margins();
+// What its map takes at a scale: room for the names of the runs at the left, their girths at the right and
+// the stations of the formers below.
+struct CaulMap {
+  Margins margins;
+  bool legible = false;  // every run has its name and girth beside it, every former its station
+};
+CaulMap caul_map(const PressPlan& plan, const PlannedCaul& caul, double scale);
 
 // Bores of the slats for screws into the formers: width and girth station of each.
 std::vector<Vec2> caul_screws(const PressPlan& plan, const PlannedCaul& caul);
 
+// With the letter of its kind (see run_kinds) in each run's name.
 void add_caul(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view);
 
 }  // namespace lamwright::drawing

@@ -1,5 +1,6 @@
 #include "exporters/drawing/check_bars.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "exporters/drawing/clearance.hpp"
@@ -70,19 +71,43 @@ void add_bar(Drawing& drawing, const CheckBar& bar) {
   drawing.add(kCheckPen, bar.name);
 }
 
+bool free(const Clearance& taken, const Operation& operation, double clear) {
+  if (const auto* text = std::get_if<Text>(&operation.shape)) return taken.free(*text, 1);
+  return taken.free(grown(box(std::get<Segment>(operation.shape)), clear));
+}
+
 }  // namespace
 
-std::vector<Vec2> places(const Box2& field, const Vec2& size) {
-  constexpr double kStep = 2.5;
+std::vector<Vec2> places(const Box2& field, const Vec2& size, double step) {
   std::vector<Vec2> out;
-  for (double y = field.low.y(); y + size.y() <= field.high.y(); y += kStep)
-    for (double x = field.low.x(); x + size.x() <= field.high.x(); x += kStep) out.emplace_back(x, y);
+  for (double y = field.low.y(); y + size.y() <= field.high.y(); y += step)
+    for (double x = field.low.x(); x + size.x() <= field.high.x(); x += step) out.emplace_back(x, y);
   return out;
 }
 
 void add_check_bars(Drawing& drawing, const Box2& field) {
   add_bar(drawing, best_bar(drawing, field, false));
   add_bar(drawing, best_bar(drawing, field, true));
+}
+
+std::vector<Operation> corner_bars(const Vec2& corner) {
+  return {{kCheckPen, line(corner, corner + Vec2(kBar, 0))},
+          {kCheckPen, line(corner, corner + Vec2(0, kBar))},
+          {kCheckPen, Text{corner + Vec2(2, 2), "100", kTextHeight}}};
+}
+
+std::optional<Vec2> bars_corner(const Drawing& drawing, const BarSearch& search) {
+  const Clearance taken(drawing);
+  const auto fits = [&](const Operation& operation) {
+    const auto* bar = std::get_if<Segment>(&operation.shape);
+    return (!bar || search.allowed(*bar)) && free(taken, operation, search.clear);
+  };
+  const Box2 field = grown({{0, 0}, drawing.size()}, -search.edge);
+  for (const Vec2& corner : places(field, {kBar, kBar}, search.step)) {
+    const std::vector<Operation> bars = corner_bars(corner);
+    if (std::all_of(bars.begin(), bars.end(), fits)) return corner;
+  }
+  return std::nullopt;
 }
 
 }  // namespace lamwright::drawing

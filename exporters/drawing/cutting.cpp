@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "exporters/drawing/bar_room.hpp"
+#include "exporters/drawing/check_bars.hpp"
 
 namespace lamwright::drawing {
 namespace {
@@ -34,8 +34,8 @@ CuttingDrawing cutting_drawing(const Part& part, const CuttingOptions& options) 
     return on_board(part.outline(), Placing{0, box.low}.segment(bar));
   };
   const BarSearch search{.edge = kEdge, .step = 10, .clear = 2, .allowed = allowed};
-  if (const auto corner = free_corner(laid_out(part.name(), box.size(), all), search))
-    for (Operation& bar : size_bars(*corner)) all.push_back(std::move(bar));
+  if (const auto corner = bars_corner(laid_out(part.name(), box.size(), all), search))
+    for (Operation& bar : corner_bars(*corner)) all.push_back(std::move(bar));
   return stroked(laid_out(part.name(), box.size(), all));
 }
 

@@ -25,10 +25,16 @@ struct Choice {
 // Least scale at which what is cut to is still seen well.
 inline constexpr double kReadable = 1.0 / 5;
 
+// Which scales are tried.
+struct ScaleRange {
+  double readable = kReadable;  // down to this one larger paper is avoided
+  double largest = 1;
+};
+
 // The first choice for which `fits` holds: down to the scale `readable` the smallest paper that will do at
 // its largest scale, beyond that the largest scale; in each the first arrangement. The last of all when none
 // fits.
 Choice choose(const std::vector<Paper>& papers, int arrangements,
-              const std::function<bool(const Choice&)>& fits, double readable = kReadable);
+              const std::function<bool(const Choice&)>& fits, const ScaleRange& range = {});
 
 }  // namespace lamwright::drawing

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "exporters/drawing/bar_room.hpp"
+#include "exporters/drawing/check_bars.hpp"
 #include "exporters/drawing/doubled.hpp"
 #include "exporters/drawing/piece_name.hpp"
 #include "exporters/drawing/text.hpp"
@@ -75,8 +75,8 @@ CuttingDrawing nested_sheet_drawing(const CutSheet& sheet, const std::string& ti
   const auto allowed = [&](const Segment& bar) { return clear_of_pieces(sheet, bar); };
   // Farther from parts than any cutter that goes round them.
   const BarSearch search{.edge = std::max(15.0, sheet.margin), .step = 25, .clear = 12, .allowed = allowed};
-  const auto corner = free_corner(laid_out(title, sheet.size, all), search);
-  append(all, size_bars(corner.value_or(Vec2(sheet.size.x() + kBeside, kBeside))));
+  const auto corner = bars_corner(laid_out(title, sheet.size, all), search);
+  append(all, corner_bars(corner.value_or(Vec2(sheet.size.x() + kBeside, kBeside))));
   const Vec2 size = sheet.size + Vec2(corner ? 0 : kBars, 0);
   CuttingDrawing out = stroked(laid_out(title, size, all));
   refuse_doubled_cuts(out.drawing);

@@ -66,7 +66,7 @@ OneViewPlaces placed(const OneView& content, const SheetSet& set) {
   const auto at = [&](const Choice& choice) { return places(content, choice, set.warnings.size()); };
   return at(choose(
       papers_from(set.paper), kArrangements, [&](const Choice& choice) { return at(choice).fits; },
-      content.readable));
+      content.scales));
 }
 
 OneViewSheet begun(const OneView& content, const SheetSet& set, TitleBlock block) {

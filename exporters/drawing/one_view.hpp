@@ -12,8 +12,8 @@ namespace lamwright::drawing {
 struct OneView {
   Box2 model;
   Margins margins;
-  std::vector<Table> tables;    // one under the other
-  double readable = kReadable;  // see choose()
+  std::vector<Table> tables;  // one under the other
+  ScaleRange scales = {};     // see choose()
 };
 
 struct OneViewPlaces {

@@ -138,6 +138,27 @@ void add_run(const SectionSheet& sheet, const StrapEnd& end, bool left) {
   add_note(sheet.drawing, {(from + to) / 2, {text}, way, 10, 60, LeaderEnd::arrow}, sheet.field);
 }
 
+// Along the beam's back, in the first free row and with its name where there is room.
+void add_flat(const SectionSheet& sheet, const Vec2& from, const Vec2& to, const std::string& length) {
+  for (const double row : {kFirstRow, kFirstRow + kRow})
+    for (const std::string& text : {"flat " + length, length})
+      if (aligned_dimension_fits(sheet.drawing, {from, to, text}, row))
+        return aligned_dimension(sheet.drawing, {from, to, text}, row);
+}
+
+// Beams are as long as the flats that they press.
+void add_flats(const SectionSheet& sheet) {
+  for (const Body* body : bodies_at(sheet.plan, sheet.z)) {
+    const Part& part = sheet.plan.parts[body->part];
+    if (part.kind() != PartKind::pressing_beam) continue;
+    const Vec3 size = part.box().size();
+    const auto on_back = [&](double along) {
+      return sheet.view.paper(body->placed.point({along, size.y(), 0}).head<2>());
+    };
+    add_flat(sheet, on_back(0), on_back(size.x()), size_text(size.x()));
+  }
+}
+
 Box2 body_box(const PressPlan& plan, double z, const View& view) {
   Box2 all;
   for (const Body* body : bodies_at(plan, z)) all.add(box_of(outline_of(plan, *body)));
@@ -162,6 +183,7 @@ void add_section_dimensions(Drawing& drawing, const PressPlan& plan, double z, c
   add_heights(sheet);
   at_both_ends(sheet, add_exit_angle);
   at_both_ends(sheet, add_run);
+  add_flats(sheet);
   add_section_notes(sheet);
 }
 

@@ -29,7 +29,7 @@ std::string detail(const PressPlan& plan) {
 
 Drawing stations_sheet(const SheetSet& set, int sheet) {
   OneViewSheet at =
-      begun({stations_box(set.plan), stations_margins(set.plan), tables_of(set.plan), kCoarsest}, set,
+      begun({stations_box(set.plan), stations_margins(set.plan), tables_of(set.plan), {kCoarsest}}, set,
             title_block(set, sheet, "stations, lower half seen from above", detail(set.plan)));
   add_stations_view(at.drawing, set.plan, at.view);
   return at.drawing;

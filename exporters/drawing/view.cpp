@@ -3,9 +3,9 @@
 namespace lamwright::drawing {
 
 const std::vector<Scale>& scales() {
-  static const std::vector<Scale> kScales{{1.0, "1:1"},        {1.0 / 2, "1:2"},   {1.0 / 5, "1:5"},
-                                          {1.0 / 10, "1:10"},  {1.0 / 20, "1:20"}, {1.0 / 50, "1:50"},
-                                          {1.0 / 100, "1:100"}};
+  static const std::vector<Scale> kScales{{2.0, "2:1"},       {1.0, "1:1"},        {1.0 / 2, "1:2"},
+                                          {1.0 / 5, "1:5"},   {1.0 / 10, "1:10"},  {1.0 / 20, "1:20"},
+                                          {1.0 / 50, "1:50"}, {1.0 / 100, "1:100"}};
   return kScales;
 }
 

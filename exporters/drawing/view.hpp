@@ -12,7 +12,7 @@ struct Scale {
   std::string text = "1:1";
 };
 
-// Full size and the reductions of ISO 5455, largest first.
+// One enlargement, full size and the reductions of ISO 5455, largest first.
 const std::vector<Scale>& scales();
 // The next smaller one; the smallest stays.
 Scale reduced(const Scale& scale);

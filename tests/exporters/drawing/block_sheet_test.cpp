@@ -80,3 +80,38 @@ TEST_CASE("a grooved bearer's section is drawn with its groove") {
   }
   CHECK(bearers >= 1);
 }
+
+TEST_CASE("a small block is drawn at twice its size where the paper has room") {
+  std::size_t enlarged = 0;
+  for (const Demo& demo : demo_jobs())
+    for (const Part& part : demo.result.plan->parts) {
+      if (part.kind() != PartKind::fixing_block) continue;
+      const Drawing& sheet = *find_sheet(demo.sheets, part.name());
+      if (count_of(sheet, "2:1") == 0) continue;
+      ++enlarged;
+      const double width = part.box().size().x();
+      std::size_t outlines = 0;
+      for (const Item& item : sheet.items())
+        if (const auto* path = std::get_if<Path>(&item.shape); path && path->closed)
+          outlines += sheet.pens()[item.pen].name == pens::kPart &&
+                      std::abs(box_of_strokes(path->segments).size().x() - 2 * width) < 1e-6;
+      CAPTURE(demo.name, part.name());
+      CHECK(outlines >= 1);
+    }
+  CHECK(enlarged > 20);
+}
+
+TEST_CASE("the press in section gives the length of every flat along the beam that presses it") {
+  std::size_t flats = 0;
+  for (const char* paper : {"a3", "a4"})
+    for (const Demo& demo : demo_jobs(paper))
+      for (const Part& part : demo.result.plan->parts) {
+        if (part.kind() != PartKind::pressing_beam) continue;
+        const Drawing& sheet = *find_sheet(demo.sheets, "press");
+        const std::string length = size_text(part.box().size().x());
+        CAPTURE(demo.name, paper, length);
+        CHECK(count_of(sheet, "flat " + length) + count_of(sheet, length) >= 1);
+        ++flats;
+      }
+  CHECK(flats >= 10);
+}

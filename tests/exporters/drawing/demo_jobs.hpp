@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "exporters/drawing/sheets.hpp"
+#include "tests/support/folder_sources.hpp"
 #include "tests/support/jobs.hpp"
 
 namespace lamwright::test {
@@ -23,17 +24,9 @@ struct Demo {
   std::vector<drawing::NamedDrawing> sheets;
 };
 
-inline std::string file_text(const std::filesystem::path& path) {
-  std::ifstream file(path);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
 inline std::vector<Demo> evaluated_demos(const std::string& paper) {
   const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
-  const MemorySources sources({{"../shop/rows.toml", file_text(jobs / "../shop/rows.toml")},
-                               {"../shop/prices.toml", file_text(jobs / "../shop/prices.toml")}});
+  const FolderSources sources(jobs);
   std::vector<Demo> out;
   for (const auto& entry : std::filesystem::directory_iterator(jobs)) {
     if (entry.path().extension() != ".toml") continue;

@@ -15,6 +15,7 @@ struct Command {
 Command build_command();
 Command check_command();
 Command measure_command();
+Command fit_command();
 Command list_command();
 Command start_command();
 Command notebook_command();

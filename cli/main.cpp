@@ -13,8 +13,8 @@
 namespace lamwright::cli {
 namespace {
 
-std::array<Command, 6> commands() {
-  return {build_command(), check_command(), measure_command(),
+std::array<Command, 7> commands() {
+  return {build_command(), check_command(), measure_command(), fit_command(),
           list_command(),  start_command(), notebook_command()};
 }
 
@@ -25,9 +25,14 @@ std::string help_text() {
          aligned(rows) + "\nlamwright COMMAND --help tells more; lamwright --version prints the version.\n";
 }
 
+std::vector<std::string> command_names() {
+  std::vector<std::string> names;
+  for (const Command& command : commands()) names.push_back(command.name);
+  return names;
+}
+
 int dispatched(const std::vector<std::string>& arguments) {
-  if (arguments.empty())
-    throw UsageError{"a command is missing: build, check, measure, list, start or notebook"};
+  if (arguments.empty()) throw UsageError{"a command is missing: " + listed(command_names())};
   const std::string& name = arguments.front();
   if (name == "--help" || name == "-h" || name == "help") {
     print(help_text());
@@ -37,11 +42,9 @@ int dispatched(const std::vector<std::string>& arguments) {
     print("lamwright " LAMWRIGHT_VERSION "\n");
     return kDone;
   }
-  std::vector<std::string> names;
-  for (const Command& command : commands()) {
+  for (const Command& command : commands())
     if (command.name == name) return command.run({arguments.begin() + 1, arguments.end()});
-    names.push_back(command.name);
-  }
+  const std::vector<std::string> names = command_names();
   const auto near = nearest_name(name, names);
   throw UsageError{"\"" + name + "\" is not a command" +
                    (near ? "; did you mean \"" + *near + "\"?" : ": " + listed(names))};

@@ -1,9 +1,10 @@
 #include <cmath>
 
 #include "cli/command.hpp"
-#include "cli/files.hpp"
 #include "cli/job_run.hpp"
 #include "cli/options.hpp"
+#include "cli/profile_input.hpp"
+#include "cli/profile_sheet_file.hpp"
 #include "cli/terminal.hpp"
 #include "exporters/json/profile_json.hpp"
 #include "kernel/profile/offset.hpp"
@@ -12,13 +13,6 @@
 
 namespace lamwright::cli {
 namespace {
-
-// A job file, or the profile itself: "[{line = 120}, {bend = 70, radius = 380}]".
-ProfileResult read_input(const std::string& input) {
-  if (input.starts_with("[") || input.starts_with("{"))
-    return read_profile("panel.profile = " + input, "profile", FileSources(""));
-  return read_profile(read_file(input), input, FileSources(input));
-}
 
 std::string stations_text(const std::vector<double>& stations) {
   std::string text;
@@ -41,34 +35,64 @@ std::string as_table(const Profile& profile) {
          stations_text(profile.inflections()) + "\n";
 }
 
-std::string as_json(const Profile& profile) {
+// How a measured or drawn curve was followed; nothing for one that was written down.
+void add_source(Json& json, const ProfileReading& reading) {
+  if (reading.fit)
+    json["fit"] = {{"greatest", json_number(reading.fit->greatest)},
+                   {"rms", json_number(reading.fit->rms)},
+                   {"noise", json_number(reading.fit->noise)},
+                   {"tolerance", json_number(reading.fit->tolerance)}};
+  if (reading.drawing)
+    json["drawing"] = {{"fitted", reading.drawing->fitted},
+                       {"deviation", json_number(reading.drawing->deviation)},
+                       {"tolerance", json_number(reading.drawing->tolerance)},
+                       {"largest_gap", json_number(reading.drawing->largest_gap)}};
+  json["read"] = reading.notes;
+}
+
+std::string as_json(const ProfileReading& reading) {
+  const Profile& profile = reading.profile;
   Json changes = Json::array(), inflections = Json::array();
   for (const double s : profile.shape_changes()) changes.push_back(json_number(s));
   for (const double s : profile.inflections()) inflections.push_back(json_number(s));
-  return json_text({{"runs", json_runs(profile)},
-                    {"girth", json_number(profile.girth())},
-                    {"turn", json_number(degrees(profile.turn()))},
-                    {"chord", json_number(chord(profile))},
-                    {"shape_changes", changes},
-                    {"inflections", inflections}});
+  Json json{{"runs", json_runs(profile)},
+            {"girth", json_number(profile.girth())},
+            {"turn", json_number(degrees(profile.turn()))},
+            {"chord", json_number(chord(profile))},
+            {"shape_changes", changes},
+            {"inflections", inflections}};
+  add_source(json, reading);
+  return json_text(json);
+}
+
+std::string notes_text(const std::vector<std::string>& notes) {
+  std::string text;
+  for (const std::string& note : notes) text += "Read: " + note + "\n";
+  return text;
 }
 
 int run(const std::vector<std::string>& arguments) {
   Accepts accepts{po::options_description(), {"profile"}};
   accepts.options.add_options()("json", "figures as JSON");
+  add_sheet_options(accepts.options);
   po::variables_map values;
   if (!parse(measure_command(), accepts, arguments, values)) return kDone;
-  const ProfileResult result = read_input(required(values, "profile", "PROFILE"));
-  if (!result.profile) return tell(result.errors);
-  print(values.count("json") ? as_json(*result.profile) : as_table(*result.profile));
+  const std::string input = required(values, "profile", "PROFILE");
+  const ProfileInput read = read_profile_input(input);
+  if (!read.result.reading) return tell(read.result.errors);
+  write_sheet(values, read, input, drawing::profile_sheet);
+  const ProfileReading& reading = *read.result.reading;
+  print(values.count("json") ? as_json(reading) : as_table(reading.profile) + notes_text(reading.notes));
   return kDone;
 }
 
 }  // namespace
 
 Command measure_command() {
-  return {"measure", "measure PROFILE [--json]",
-          "Measures a profile: a job file, or runs like '[{line = 120}, {bend = 70, radius = 380}]'.", run};
+  return {"measure", "measure PROFILE [-o FILE.svg] [--json]",
+          "Measures a profile: a job file, runs like '[{line = 120}, {bend = 70, radius = 380}]', a drawing "
+          "(SVG, DXF) or a table of points (CSV).",
+          run};
 }
 
 }  // namespace lamwright::cli

@@ -44,13 +44,16 @@ Face read_face(Reader& reader) {
   return face == "outer" ? Face::outer : face == "centre" ? Face::centre : Face::inner;
 }
 
-PanelSpec read_panel(Reader& reader) {
+PanelSpec read_panel(Reader& reader, const Sources& sources) {
   PanelSpec panel;
   panel.width = reader.length(reader.at("panel.width"));
   panel.trim = reader.length(reader.at("panel.trim"));
   panel.count = reader.integer(reader.at("panel.count"));
   panel.face = read_face(reader);
-  if (const auto profile = read_profile_node(reader, reader.at("panel.profile"))) panel.profile = *profile;
+  const auto reading = read_profile_node(reader, reader.at("panel.profile"), sources);
+  if (!reading) return panel;
+  panel.profile = reading->profile.posed({});
+  for (const std::string& note : reading->notes) reader.note("panel.profile: " + note);
   return panel;
 }
 
@@ -272,7 +275,7 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
   job.report_units = job.units;
   if (report) unit_from(reader.text(report), job.report_units);
   job.date = read_date(reader, sources);
-  job.panel = read_panel(reader);
+  job.panel = read_panel(reader, sources);
   job.layup = read_layup(reader, trade);
   job.press = read_press(reader, sources);
   job.caul = read_caul(reader, trade);
@@ -334,13 +337,16 @@ JobResult read_test_piece(std::string_view text, const std::string& file, const 
   }
 }
 
-ProfileResult read_profile(std::string_view text, const std::string& file, const Sources&) {
+ProfileResult read_profile(std::string_view text, const std::string& file, const Sources& sources) {
   try {
     const toml::table root = parsed_toml(plain_toml(text, file, kShort), file);
     Reader reader(root, file, {});
     reader.read_units();
-    auto profile = read_profile_node(reader, reader.at("panel.profile"));
-    return {std::move(profile), reader.errors()};
+    const Node profile = reader.at("panel.profile");
+    reader.refuse_unknown_keys_in(profile);
+    auto reading = read_profile_node(reader, profile, sources);
+    if (reader.errors().empty()) return {std::move(reading), {}};
+    return {std::nullopt, reader.errors()};
   } catch (const Error& error) {
     return {std::nullopt, {error}};
   }

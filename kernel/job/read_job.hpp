@@ -7,6 +7,7 @@
 
 #include "kernel/job/job.hpp"
 #include "kernel/job/keys.hpp"
+#include "kernel/job/profile_reading.hpp"
 #include "kernel/panel/trade.hpp"
 #include "shared/error.hpp"
 
@@ -45,10 +46,10 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
 // for nor checked.
 JobResult read_test_piece(std::string_view text, const std::string& file, const Sources& sources);
 
-// Only the `panel.profile` of a job file, as `measure` needs it: other keys are neither asked for nor
-// checked.
+// Only the `panel.profile` of a job file, as `measure` and `fit` need it: other keys are neither asked for
+// nor checked.
 struct ProfileResult {
-  std::optional<Profile> profile;
+  std::optional<ProfileReading> reading;
   std::vector<Error> errors;
 };
 ProfileResult read_profile(std::string_view text, const std::string& file, const Sources& sources);

@@ -2,7 +2,9 @@
 
 #include <array>
 #include <cmath>
+#include <set>
 
+#include "kernel/job/read_curve.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
 #include "shared/units.hpp"
@@ -11,7 +13,9 @@ namespace lamwright {
 namespace {
 
 constexpr const char* kForms =
-    "allowed: a list of {line = L} and {bend = degrees, radius = R}, {chord, rise}, or {three_points}";
+    "allowed: a list of {line = L} and {bend = degrees, radius = R}, {chord, rise}, {three_points}, "
+    "{points}, "
+    "{offsets, every}, {svg} or {dxf}";
 
 std::optional<Run> read_run(Reader& reader, const Node& node) {
   const Node line = reader.in(node, "line"), bend = reader.in(node, "bend"),
@@ -75,6 +79,7 @@ std::optional<Profile> read_three_points(Reader& reader, const Node& node) {
       }
       p[i][axis] = *item.node->value<double>() * factor(reader.units());
     }
+  if (p[2].x() < p[0].x()) std::swap(p[0], p[2]);  // from left to right, as points of a table
   const Vec2 a = p[1] - p[0], b = p[2] - p[0];
   const double twice = cross(a, b);
   if (b.norm() < kSamePoint || std::abs(twice) < kSamePoint * b.norm()) {
@@ -88,47 +93,70 @@ std::optional<Profile> read_three_points(Reader& reader, const Node& node) {
   return arc_over(reader, node, b.norm(), twice > 0 ? -rise : rise);
 }
 
+struct Form {
+  const char* key;
+  std::vector<std::string> extras;  // that have a use with it, beside its own
+};
+
+const std::vector<Form>& forms() {
+  static const std::vector<Form> all{
+      {"rise", {"chord"}},
+      {"three_points", {}},
+      {"points", {"tolerance", "fit", "noise", "start", "end", "units", "outer"}},
+      {"offsets", {"every", "tolerance", "fit", "noise", "start", "end", "outer"}},
+      {"svg", {"path", "layer", "join", "ease", "tolerance", "scale", "dpi", "outer"}},
+      {"dxf", {"path", "layer", "join", "ease", "tolerance", "units", "outer"}}};
+  return all;
+}
+
 // Exactly one form, and nothing that belongs to another.
 bool one_form(Reader& reader, const Node& node) {
-  int forms = 0;
-  for (const char* form : {"rise", "three_points", "points", "svg", "dxf"})
-    forms += reader.in(node, form) ? 1 : 0;
-  if (forms > 1) {
-    reader.refuse(node, "gives " + std::to_string(forms) + " forms of profile at once", "give one of them");
-    return false;
+  const Form* found = nullptr;
+  for (const Form& form : forms()) {
+    const Node given = reader.in(node, form.key);
+    if (!given) continue;
+    if (found) {
+      reader.refuse(given, std::string("is given beside ") + found->key, "give one form of profile");
+      return false;
+    }
+    found = &form;
   }
-  for (const char* extra : {"tolerance", "fit", "noise", "path", "layer", "join", "ease"})
-    if (const Node given = reader.in(node, extra);
-        given && (reader.in(node, "rise") || reader.in(node, "three_points"))) {
-      reader.refuse(given, "has no use with an arc", "take it out");
+  if (!found) return true;
+  std::set<std::string> useless;
+  for (const Form& form : forms()) useless.insert(form.extras.begin(), form.extras.end());
+  for (const std::string& extra : found->extras) useless.erase(extra);
+  for (const std::string& extra : useless)
+    if (const Node given = reader.in(node, extra)) {
+      reader.refuse(given, std::string("has no use with ") + found->key, "take it out");
       return false;
     }
   return true;
 }
 
+std::optional<ProfileReading> written(const std::optional<Profile>& profile) {
+  if (!profile) return std::nullopt;
+  return ProfileReading{*profile, {}, {}, {}, {}};
+}
+
 }  // namespace
 
-std::optional<Profile> read_profile_node(Reader& reader, const Node& node) {
+std::optional<ProfileReading> read_profile_node(Reader& reader, const Node& node, const Sources& sources) {
   if (!node) {
     reader.refuse_missing(node);
     return std::nullopt;
   }
-  if (node.node->is_array()) return read_runs(reader, node);
+  if (node.node->is_array()) return written(read_runs(reader, node));
   if (!one_form(reader, node)) return std::nullopt;
+  if (is_curve(reader, node)) return read_curve(reader, node, sources);
   const Node chord = reader.in(node, "chord"), rise = reader.in(node, "rise"),
              points = reader.in(node, "three_points");
-  if (chord && rise) {
-    const double c = reader.length(chord), r = reader.length(rise);
-    return reader.errors().empty() ? arc_over(reader, node, c, r) : std::nullopt;
+  if (points) return written(read_three_points(reader, points));
+  if (!chord || !rise) {
+    reader.refuse(node, "is not a profile", kForms);
+    return std::nullopt;
   }
-  if (points) return read_three_points(reader, points);
-  for (const char* form : {"points", "svg", "dxf"})
-    if (const Node given = reader.in(node, form)) {
-      reader.refuse(given, std::string("profiles from ") + form + " are not built yet", kForms);
-      return std::nullopt;
-    }
-  reader.refuse(node, "is not a profile", kForms);
-  return std::nullopt;
+  const double c = reader.length(chord), r = reader.length(rise);
+  return reader.errors().empty() ? written(arc_over(reader, node, c, r)) : std::nullopt;
 }
 
 }  // namespace lamwright

@@ -2,12 +2,13 @@
 #pragma once
 #include <optional>
 
+#include "kernel/job/profile_reading.hpp"
+#include "kernel/job/read_job.hpp"
 #include "kernel/job/reader.hpp"
-#include "kernel/profile/profile.hpp"
 
 namespace lamwright {
 
-// Reads panel.profile at `node`; starts at the origin with heading 0. Errors go to the reader.
-std::optional<Profile> read_profile_node(Reader& reader, const Node& node);
+// Reads panel.profile at `node`. Errors go to the reader.
+std::optional<ProfileReading> read_profile_node(Reader& reader, const Node& node, const Sources& sources);
 
 }  // namespace lamwright

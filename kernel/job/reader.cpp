@@ -266,4 +266,10 @@ void Reader::check_keys(const toml::table& table, const std::string& path, const
 
 void Reader::refuse_unknown_keys() { check_keys(root_, "", ""); }
 
+void Reader::refuse_unknown_keys_in(const Node& node) {
+  if (!node) return;
+  if (const auto* table = node.node->as_table()) check_keys(*table, pattern(node.key), node.key);
+  if (const auto* list = node.node->as_array()) check_list(*list, pattern(node.key), node.key);
+}
+
 }  // namespace lamwright

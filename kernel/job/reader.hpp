@@ -29,6 +29,7 @@ class Reader {
 
   const std::vector<Error>& errors() const { return errors_; }
   std::vector<std::string> notes() const { return notes_; }
+  void note(std::string sentence) { notes_.push_back(std::move(sentence)); }
   LengthUnit units() const { return units_; }
 
   Node at(const std::string& path) const;  // "panel.width"
@@ -56,6 +57,7 @@ class Reader {
   }
   Place place(const Node& node) const;
   void refuse_unknown_keys();
+  void refuse_unknown_keys_in(const Node& table);
   void read_units();
 
   static constexpr std::size_t kMostErrors = 20;

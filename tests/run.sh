@@ -36,6 +36,7 @@ count() {
 }
 
 count "unit tests" tests/support/count_catch.sh "$build/tests/lamwright_tests"
+count "fuzzing" bash tests/fuzz/run.sh "$build/tests/fuzz"
 count "golden files" bash tests/cli/golden.sh "$build/cli/lamwright"
 # The system's own Python: it has the readers that Debian packages bring.
 count "black box" /usr/bin/python3 tests/cli/black_box.py "$build/cli/lamwright"

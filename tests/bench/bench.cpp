@@ -25,4 +25,5 @@ int main() {
   lamwright::bench::bench_seating();
   lamwright::bench::bench_pressure();
   lamwright::bench::bench_job();
+  lamwright::bench::bench_fit();
 }

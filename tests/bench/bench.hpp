@@ -36,4 +36,7 @@ void bench_pressure();
 // A whole job, stage by stage.
 void bench_job();
 
+// Fits of runs at growing numbers of points and of runs.
+void bench_fit();
+
 }  // namespace lamwright::bench

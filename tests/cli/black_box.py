@@ -13,6 +13,7 @@ sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 
 import cases_command  # noqa: E402,F401  (importing registers the tests)
+import cases_curves  # noqa: E402,F401
 import cases_dxf  # noqa: E402,F401
 import cases_errors  # noqa: E402,F401
 import cases_figures  # noqa: E402

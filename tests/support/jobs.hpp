@@ -41,7 +41,7 @@ inline const std::string kPlainTimber =
 // The settings of the worked cases: no springback, a continuous caul of 35.
 inline const std::string kWorked = "[press]\nspringback = \"none\"\n[caul]\nkind = {thickness = 35}\n";
 
-inline Evaluation evaluated(const std::string& text, const MemorySources& sources = MemorySources()) {
+inline Evaluation evaluated(const std::string& text, const Sources& sources = MemorySources()) {
   Registry registry;
   add_press_methods(registry);
   Progress progress;

@@ -8,6 +8,7 @@
 #include "kernel/solid/measure.hpp"
 #include "tests/exporters/step/read_back.hpp"
 #include "tests/support/expect.hpp"
+#include "tests/support/folder_sources.hpp"
 #include "tests/support/jobs.hpp"
 #include "tests/support/memory_sink.hpp"
 
@@ -83,13 +84,6 @@ void require_former(const Evaluation& result, const WorkedFormer& worked) {
   CHECK(part_named(*result.plan, "former-lower").outline().area() == within(worked.area, 0.01));
 }
 
-std::string text_of(const std::filesystem::path& path) {
-  std::ifstream file(path);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
 }  // namespace
 
 TEST_CASE("the worked cases come back from their STEP files", "[step]") {
@@ -109,13 +103,12 @@ TEST_CASE("the worked cases come back from their STEP files", "[step]") {
 
 TEST_CASE("every demo job that can be pressed comes back from its STEP file", "[step]") {
   const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
-  const MemorySources sources({{"../shop/rows.toml", text_of(jobs / "../shop/rows.toml")},
-                               {"../shop/prices.toml", text_of(jobs / "../shop/prices.toml")}});
+  const FolderSources sources(jobs);
   int pressed = 0, refused = 0;
   for (const auto& entry : std::filesystem::directory_iterator(jobs)) {
     if (entry.path().extension() != ".toml") continue;
     INFO(entry.path().filename().string());
-    const Evaluation result = evaluated(text_of(entry.path()), sources);
+    const Evaluation result = evaluated(file_text(entry.path()), sources);
     if (!result.plan) {
       CHECK(entry.path().filename().string().starts_with("refused"));
       ++refused;

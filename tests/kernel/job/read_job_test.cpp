@@ -150,9 +150,10 @@ TEST_CASE("A name where a length could stand is looked up as a name") {
 TEST_CASE("One form of profile is given, with nothing that belongs to another") {
   CHECK(message(job_text(
             "width = 600\nprofile = {chord = 1200, rise = 150, three_points = [[0, 0], [1, 1], [2, 0]]}",
-            kPly)) == "job.toml:3:11: panel.profile: gives 2 forms of profile at once; give one of them");
+            kPly)) ==
+        "job.toml:3:53: panel.profile.three_points: is given beside rise; give one form of profile");
   CHECK(message(job_text("width = 600\nprofile = {chord = 1200, rise = 150, ease = 30}", kPly)) ==
-        "job.toml:3:45: panel.profile.ease: has no use with an arc; take it out");
+        "job.toml:3:45: panel.profile.ease: has no use with rise; take it out");
 }
 
 TEST_CASE("A missing key says what it is for") {
@@ -213,8 +214,8 @@ TEST_CASE("Profiles come as runs, chord and rise, or three points") {
   CHECK(message(job_text("width = 600\nprofile = [{line = 5, bend = 3}]", kPly)) ==
         "job.toml:3:12: panel.profile[0]: is neither a line nor a bend; write {line = 120} or {bend = 70, "
         "radius = 380}");
-  CHECK(message(job_text("width = 600\nprofile = {points = \"a.csv\"}", kPly))
-            .find("profiles from points are not built yet") != std::string::npos);
+  CHECK(message(job_text("width = 600\nprofile = {points = \"a.csv\"}", kPly)).find("a.csv") !=
+        std::string::npos);
   CHECK(message(
             job_text("width = 600\nprofile = [{bend = 200, radius = 400}, {bend = 200, radius = 400}]", kPly))
             .find("turns through 400 degrees, a full circle or more") != std::string::npos);

@@ -109,7 +109,7 @@ int run(const std::vector<std::string>& arguments) {
   const ProfileInput read = read_form("points", file, keys_text(values));
   refuse_options(read.result.errors);
   if (!read.result.reading) return tell(read.result.errors);
-  write_sheet(values, read, file, drawing::fit_sheet);
+  write_sheet(values, read, drawing::fit_sheet);
   const ProfileReading& reading = *read.result.reading;
   print(values.count("json") ? as_json(reading) : as_comments(reading) + as_profile(reading.profile));
   return kDone;

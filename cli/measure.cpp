@@ -80,7 +80,7 @@ int run(const std::vector<std::string>& arguments) {
   const std::string input = required(values, "profile", "PROFILE");
   const ProfileInput read = read_profile_input(input);
   if (!read.result.reading) return tell(read.result.errors);
-  write_sheet(values, read, input, drawing::profile_sheet);
+  write_sheet(values, read, drawing::profile_sheet);
   const ProfileReading& reading = *read.result.reading;
   print(values.count("json") ? as_json(reading) : as_table(reading.profile) + notes_text(reading.notes));
   return kDone;

@@ -3,17 +3,10 @@
 #include <map>
 
 #include "cli/files.hpp"
+#include "shared/text.hpp"
 
 namespace lamwright::cli {
 namespace {
-
-// ".SVG" and ".svg" alike.
-std::string extension(const std::string& file) {
-  std::string out = std::filesystem::path(file).extension().string();
-  for (char& c : out)
-    if (c >= 'A' && c <= 'Z') c = char(c - 'A' + 'a');
-  return out;
-}
 
 class NotedFiles : public Sources {
  public:
@@ -73,7 +66,7 @@ ProfileInput read_profile_input(const std::string& input) {
   static const std::map<std::string, std::string> kForms{
       {".csv", "points"}, {".tsv", "points"}, {".txt", "points"}, {".svg", "svg"}, {".dxf", "dxf"}};
   if (input.starts_with("[") || input.starts_with("{")) return read_written(input, "");
-  const auto form = kForms.find(extension(input));
+  const auto form = kForms.find(small_letters(std::filesystem::path(input).extension().string()));
   if (form != kForms.end()) return read_form(form->second, input, "");
   const NotedFiles sources(input);
   ProfileResult result = read_profile(read_file(input), input, sources);

@@ -14,10 +14,9 @@ void add_sheet_options(po::options_description& options) {
 
 namespace {
 
-// The file's name, whatever folder it lies in; a form of profile that stands in the command line has none.
-std::string title_of(const std::string& input) {
-  const bool written = input.starts_with("[") || input.starts_with("{");
-  return written ? "profile" : std::filesystem::path(input).filename().string();
+// The name of the file that was read, whatever folder it lies in; runs in the command line come from none.
+std::string title_of(const std::vector<std::filesystem::path>& files) {
+  return files.empty() ? "profile" : files.back().filename().string();
 }
 
 void refuse_input(const std::string& file, const std::vector<std::filesystem::path>& inputs) {
@@ -29,7 +28,7 @@ void refuse_input(const std::string& file, const std::vector<std::filesystem::pa
 
 }  // namespace
 
-void write_sheet(const po::variables_map& values, const ProfileInput& read, const std::string& input,
+void write_sheet(const po::variables_map& values, const ProfileInput& read,
                  drawing::Drawing (*draw)(const ProfileReading&, const drawing::ProfileSheetSpec&)) {
   const std::string paper = values["paper"].as<std::string>();
   if (paper != "a4" && paper != "a3") throw UsageError{"--paper \"" + paper + "\" is neither a4 nor a3"};
@@ -37,7 +36,7 @@ void write_sheet(const po::variables_map& values, const ProfileInput& read, cons
   const std::string file = values["out"].as<std::string>();
   if (!file.ends_with(".svg")) throw UsageError{"-o \"" + file + "\" does not end in .svg"};
   refuse_input(file, read.files);
-  replace_file(file, svg_text(draw(*read.result.reading, {title_of(input), paper})));
+  replace_file(file, svg_text(draw(*read.result.reading, {title_of(read.files), paper})));
 }
 
 }  // namespace lamwright::cli

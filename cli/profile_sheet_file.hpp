@@ -10,10 +10,10 @@ namespace lamwright::cli {
 // The options -o and --paper.
 void add_sheet_options(po::options_description& options);
 
-// Draws and writes the sheet where -o asks for it; `input` is the profile as the command line gives it.
+// Draws and writes the sheet where -o asks for it.
 // Throws UsageError for a paper that is none, for a file that was read and a name that does not end in .svg,
 // Error (file) where it cannot be written.
-void write_sheet(const po::variables_map& values, const ProfileInput& read, const std::string& input,
+void write_sheet(const po::variables_map& values, const ProfileInput& read,
                  drawing::Drawing (*draw)(const ProfileReading&, const drawing::ProfileSheetSpec&));
 
 }  // namespace lamwright::cli

@@ -107,6 +107,13 @@ std::string short_hash(std::string_view text) {
   return hex(hash, 8);
 }
 
+std::string small_letters(std::string_view text) {
+  std::string out(text);
+  for (char& c : out)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return out;
+}
+
 std::string step_string(std::string_view utf8) {
   std::string out;
   for (const char32_t c : code_points(utf8)) {

@@ -10,6 +10,9 @@ namespace lamwright {
 // Byte position of the first fault in a UTF-8 text, or nothing.
 std::optional<std::size_t> utf8_fault(std::string_view text);
 
+// The text with its letters A to Z small; letters beyond ASCII stay as they are.
+std::string small_letters(std::string_view text);
+
 // Code points of a valid UTF-8 text.
 std::u32string code_points(std::string_view text);
 

@@ -79,12 +79,6 @@ std::string trimmed(const std::string& text) {
   return begin == std::string::npos ? "" : text.substr(begin, text.find_last_not_of(" \t") - begin + 1);
 }
 
-std::string lower(std::string text) {
-  for (char& c : text)
-    if (c >= 'A' && c <= 'Z') c = char(c - 'A' + 'a');
-  return text;
-}
-
 // Cut between characters of UTF-8, never within one.
 std::string shown(const std::string& text) {
   std::size_t most = 60;
@@ -131,14 +125,14 @@ class RowReader {
   }
 
   Face face(std::size_t i) const {
-    const std::string text = lower(trimmed(field(i)));
+    const std::string text = small_letters(trimmed(field(i)));
     for (const Face face : {Face::inner, Face::outer, Face::centre})
       if (text == to_text(face)) return face;
     refuse(kColumns[i], text.empty() ? "is empty" : "read " + shown(text), "allowed inner, outer or centre");
   }
 
   std::optional<double> released(std::size_t i) const {
-    return lower(trimmed(field(i))) == "flat" ? std::nullopt : std::optional(length(i));
+    return small_letters(trimmed(field(i))) == "flat" ? std::nullopt : std::optional(length(i));
   }
 
   const CsvRecord& record_;
@@ -162,7 +156,7 @@ bool is_header(const CsvRecord& record) {
 std::string header_remedy(std::string first) {
   std::replace_if(
       first.begin(), first.end(), [](char c) { return c == ';' || c == '\t'; }, ',');
-  return lower(first).starts_with("date,layup")
+  return small_letters(first).starts_with("date,layup")
              ? "save it as CSV with commas between the fields"
              : "a notebook begins with the line " + notebook_header() + "; name another file";
 }

@@ -18,16 +18,10 @@ std::string why(const std::vector<std::string>& notes) {
   return out.empty() ? out : out + ")";
 }
 
-std::string lower(std::string text) {
-  for (char& c : text)
-    if (c >= 'A' && c <= 'Z') c = char(c - 'A' + 'a');
-  return text;
-}
-
 // Layer names of CAD drawings do not mind their case.
 bool on(const DrawnCurve& curve, const std::string& layer) {
   return std::any_of(curve.layers.begin(), curve.layers.end(),
-                     [&](const std::string& own) { return lower(own) == lower(layer); });
+                     [&](const std::string& own) { return small_letters(own) == small_letters(layer); });
 }
 
 bool meets(const DrawnCurve& curve, const Choice& choice) {

@@ -29,12 +29,6 @@ bool beside_the_way(const Vec2& before, const Vec2& point, const Vec2& behind, d
   return way.norm() > step / 2 && share > 0 && share < 1;
 }
 
-double median(std::vector<double> values) {
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-  std::nth_element(values.begin(), middle, values.end());
-  return *middle;
-}
-
 double median_step(const std::vector<Sample>& samples) {
   std::vector<double> steps;
   for (std::size_t i = 0; i + 1 < samples.size(); ++i)

@@ -5,6 +5,13 @@
 #include <optional>
 
 namespace lamwright::fitting {
+
+double median(std::vector<double> values) {
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  return *middle;
+}
+
 namespace {
 
 constexpr double kMedianOfNormal = 0.6744897501960817;  // of the size of a standard normal number
@@ -32,12 +39,6 @@ std::optional<double> contrast(const std::vector<Vec2>& points, std::size_t i, s
     squares += weight * weight;
   }
   return sum / std::sqrt(squares);
-}
-
-double median(std::vector<double> values) {
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-  std::nth_element(values.begin(), middle, values.end());
-  return *middle;
 }
 
 // Standard deviation of normal values among which a few are larger: the median tells which those are.

@@ -7,6 +7,8 @@
 
 namespace lamwright::fitting {
 
+double median(std::vector<double> values);  // at least one
+
 struct Noise {
   double sigma = 0;     // standard deviation square to the curve, mm
   std::size_t lag = 1;  // points so far apart, by index, are clearly apart along the curve

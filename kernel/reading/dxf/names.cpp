@@ -81,11 +81,4 @@ std::string shown(std::string_view bytes) {
   return all.size() <= kShown ? utf8(all) : utf8(all.substr(0, kShown)) + "...";
 }
 
-std::string folded(std::string_view name) {
-  std::string out(name);
-  for (char& c : out)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  return out;
-}
-
 }  // namespace lamwright::dxf_reading

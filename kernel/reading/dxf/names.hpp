@@ -12,7 +12,4 @@ std::string decoded(std::string_view bytes);
 // As decoded, at most 40 characters: for messages.
 std::string shown(std::string_view bytes);
 
-// Names of layers and blocks are the same whatever the case of their letters A to Z.
-std::string folded(std::string_view name);
-
 }  // namespace lamwright::dxf_reading

@@ -4,23 +4,16 @@
 
 #include "kernel/reading/points/lines.hpp"
 #include "shared/error.hpp"
+#include "shared/text.hpp"
 
 namespace lamwright {
 namespace {
 
-// Letters beyond ASCII stay: names that matter here have none.
-std::string in_small_letters(std::string_view text) {
-  std::string out(text);
-  for (char& c : out)
-    if (c >= 'A' && c <= 'Z') c = char(c - 'A' + 'a');
-  return out;
-}
-
-std::optional<LengthUnit> unit_of(std::string_view small_letters) {
-  if (small_letters == "\"" || small_letters == "\u2033") return LengthUnit::inch;
-  if (small_letters == "'" || small_letters == "\u2032") return LengthUnit::foot;
+std::optional<LengthUnit> unit_of(std::string_view small) {
+  if (small == "\"" || small == "\u2033") return LengthUnit::inch;
+  if (small == "'" || small == "\u2032") return LengthUnit::foot;
   LengthUnit unit{};
-  return unit_from(small_letters, unit) ? std::optional(unit) : std::nullopt;
+  return unit_from(small, unit) ? std::optional(unit) : std::nullopt;
 }
 
 // Where the bracket that ends the text opens.
@@ -50,7 +43,7 @@ std::string_view without_in(std::string_view name) {
 }  // namespace
 
 HeadCell head_cell(std::string_view cell) {
-  const std::string small = in_small_letters(trimmed(cell));
+  const std::string small = small_letters(trimmed(cell));
   const std::string_view text = small;
   if (const auto open = bracket(text)) return with_bracket(text, *open, cell);
   if (const auto unit = unit_of(text)) return {{}, unit};
@@ -62,7 +55,7 @@ HeadCell head_cell(std::string_view cell) {
 }
 
 std::optional<LengthUnit> lone_unit(std::string_view cell) {
-  const std::string small = in_small_letters(trimmed(cell));
+  const std::string small = small_letters(trimmed(cell));
   const auto open = bracket(small);
   return unit_of(open == 0 ? inside(small, 0) : std::string_view(small));
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "kernel/reading/svg/number_scanner.hpp"
+#include "shared/text.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright::svg_reading {
@@ -21,13 +22,6 @@ constexpr std::array<Unit, 6> kUnits{{{"mm", 1},
                                       {"in", kMmPerInch},
                                       {"pt", kMmPerInch / 72},
                                       {"pc", kMmPerInch / 6}}};
-
-std::string small(std::string_view text) {
-  std::string out(text);
-  for (char& c : out)
-    if (c >= 'A' && c <= 'Z') c = char(c - 'A' + 'a');
-  return out;
-}
 
 double share_of(const Vec2& size, Along along) {
   if (along == Along::x) return size.x();
@@ -51,11 +45,11 @@ StatedLength read_length(const Attribute& attribute) {
   return out;
 }
 
-bool is_px(std::string_view unit) { return unit.empty() || small(unit) == "px"; }
+bool is_px(std::string_view unit) { return unit.empty() || small_letters(unit) == "px"; }
 
 std::optional<double> mm_per(std::string_view unit, double dpi) {
   if (is_px(unit)) return kMmPerInch / dpi;
-  const std::string name = small(unit);
+  const std::string name = small_letters(unit);
   for (const Unit& known : kUnits)
     if (name == known.name) return known.mm;
   return std::nullopt;

@@ -13,33 +13,40 @@ cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLAMWRIGHT_TESTS=ON 
 echo "Building ..."
 cmake --build "$build" --parallel "$(lamwright_jobs)" >>"$log" 2>&1 || { tail -60 "$log"; exit 1; }
 
+results=$(mktemp -d)
+trap 'rm -rf "$results"' EXIT
+# start NAME COMMAND...: runs a program whose last line is "N passed, N failed" beside the others.
+start() {
+  local name=$1
+  shift
+  { "$@" >"$results/$name" 2>&1; echo $? >"$results/$name.status"; } &
+}
+
 passed=0
 failed=0
-# count NAME COMMAND...: runs a program whose last line is "N passed, N failed" and adds it up; a program that says
-# nothing of the kind counts as one failure.
+# count NAME: adds up what a program found; one that says nothing of the kind counts as one failure.
 count() {
-  local name=$1 line
-  shift
-  local output
-  output=$("$@" 2>&1)
-  local status=$?
-  line=$(printf '%s\n' "$output" | grep -E '^[0-9]+ passed, [0-9]+ failed$' | tail -n 1)
+  local name=$1 line status
+  line=$(grep -E '^[0-9]+ passed, [0-9]+ failed$' "$results/$name" | tail -n 1)
+  status=$(cat "$results/$name.status")
   if [ -z "$line" ]; then
-    printf '%s\n' "$output" | tail -40
+    tail -40 "$results/$name"
     line="0 passed, 1 failed"
   elif [ "$status" -ne 0 ] || [ "${line#*, }" != "0 failed" ]; then
-    printf '%s\n' "$output" | tail -80
+    tail -80 "$results/$name"
   fi
   echo "$name: $line"
   passed=$((passed + $(echo "$line" | cut -d' ' -f1)))
   failed=$((failed + $(echo "$line" | cut -d' ' -f3)))
 }
 
-count "unit tests" tests/support/count_catch.sh "$build/tests/lamwright_tests"
-count "fuzzing" bash tests/fuzz/run.sh "$build/tests/fuzz"
-count "golden files" bash tests/cli/golden.sh "$build/cli/lamwright"
 # The system's own Python: it has the readers that Debian packages bring.
-count "black box" /usr/bin/python3 tests/cli/black_box.py "$build/cli/lamwright"
+start "black box" /usr/bin/python3 tests/cli/black_box.py "$build/cli/lamwright"
+start "unit tests" tests/support/count_catch.sh "$build/tests/lamwright_tests"
+start "golden files" bash tests/cli/golden.sh "$build/cli/lamwright"
+start "fuzzing" bash tests/fuzz/run.sh "$build/tests/fuzz"
+wait
+for name in "unit tests" "fuzzing" "golden files" "black box"; do count "$name"; done
 
 if [ "$((passed + failed))" -eq 0 ]; then failed=1; fi
 echo "$passed passed, $failed failed"

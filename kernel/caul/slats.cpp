@@ -45,6 +45,15 @@ Joint joint_at(const SlatSpec& spec, double edge, int sense, const Lath& lath, b
   return {here && own < spec.pin ? spec.pin_gap : own, pinned || here};
 }
 
+// Where no slat fits beyond the last gap, the last slat is moved out to the end instead: its gap grows by
+// less than another one, and lies where the pack is trimmed.
+std::vector<Slat> flush(std::vector<Slat> slats, double end, int sense) {
+  if (slats.empty()) return slats;
+  const double by = sense > 0 ? end - slats.back().to : end - slats.back().from;
+  slats.back() = {slats.back().from + by, slats.back().to + by};
+  return slats;
+}
+
 // Slats from the datum slat's edge to one end (sense +1 right, -1 left), the datum slat itself left out.
 std::vector<Slat> outward(const SlatSpec& spec, double edge, int sense, bool cut_last) {
   std::vector<Slat> slats;
@@ -60,7 +69,8 @@ std::vector<Slat> outward(const SlatSpec& spec, double edge, int sense, bool cut
     const double near = edge + sense * joint.gap;
     double far = near + sense * lath.width;
     if ((far - end) * sense > kSamePoint) {
-      if (!cut_last || (end - near) * sense < kSamePoint) return slats;
+      if (!cut_last) return slats;
+      if ((end - near) * sense < kSamePoint) return flush(std::move(slats), end, sense);
       far = end;
     }
     slats.push_back({std::min(near, far), std::max(near, far)});

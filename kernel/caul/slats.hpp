@@ -44,7 +44,8 @@ struct SlatSpec {
 // widths of the next slat.
 std::vector<Slat> whole_slats(const SlatSpec& spec);
 
-// The same, carried on to both ends; the last slat each side is cut flush.
+// The same, carried on to both ends; the last slat each side is cut flush, or moved out to the end where only
+// a gap is left beyond it. A lone datum slat stays where it is.
 std::vector<Slat> covering_slats(const SlatSpec& spec);
 
 }  // namespace lamwright

@@ -31,6 +31,35 @@ TEST_CASE("Covering slats reach both ends, the last cut flush") {
   CHECK(slats.back().to == Approx(400));
 }
 
+TEST_CASE("Where only a gap is left before an end, the last slat is moved out to it") {
+  // 22.5 and three times 50 each side reach 172.5 of 175.5: no slat fits into the 3 that are left.
+  const auto slats = covering_slats(open_slats(351));
+  REQUIRE(slats.size() == 7);
+  CHECK(slats.front().from == Approx(0).margin(1e-9));
+  CHECK(slats.back().to == Approx(351));
+  for (const Slat& slat : slats) CHECK(slat.width() == Approx(45));
+  CHECK(slats[6].from - slats[5].to == Approx(8));
+  CHECK(slats[5].from - slats[4].to == Approx(5));
+  CHECK(slats[1].from - slats[0].to == Approx(8));
+}
+
+TEST_CASE("Covering slats reach both ends of a line of any length, whole or cut, and never overlap") {
+  int seen = 0;
+  for (double girth = 60; girth < 600; girth += 0.7) {
+    const auto slats = covering_slats(open_slats(girth));
+    CAPTURE(girth);
+    REQUIRE(slats.size() >= 2);
+    CHECK(slats.front().from == Approx(0).margin(1e-6));
+    CHECK(slats.back().to == Approx(girth));
+    for (std::size_t i = 0; i + 1 < slats.size(); ++i) {
+      CHECK(slats[i + 1].from - slats[i].to >= -1e-9);
+      CHECK(slats[i + 1].from - slats[i].to < 10);
+    }
+    ++seen;
+  }
+  CHECK(seen > 700);
+}
+
 TEST_CASE("Automatic lagging is close for two slats each side of a change") {
   SlatSpec spec{1000, 500, 45, 5, 4, 5, Lagging::automatic, {250}};
   const auto slats = whole_slats(spec);

@@ -115,16 +115,19 @@ MeasuredPoints read_measured(Reader& reader, const Node& node, const Sources& so
   return read_points(sources.read(file), {file, read_file_units(reader, node).value_or(reader.units())});
 }
 
-// What may be measured or drawn is what may be written down.
-void refuse_out_of_range(const Profile& profile) {
-  constexpr double kLeast = 5, kMost = 100000;
+constexpr double kLeastRadius = 5, kMostRadius = 100000;  // of bends that are written down
+
+// A run of a long free curve may be all but flat, so drawings have no greatest radius; runs through points
+// are printed to be written down.
+void refuse_radii(const Profile& profile, double least, double most) {
   for (std::size_t i = 0; i < profile.runs().size(); ++i) {
     const Run& run = profile.runs()[i];
-    const double radius = run.straight() ? kLeast : 1 / std::abs(run.curvature);
-    if (radius < kLeast || radius > kMost)
+    const double radius = run.straight() ? least : 1 / std::abs(run.curvature);
+    if (radius < least || radius > most)
       throw geometry_error("profile",
                            run_name(profile, i) + " at " + point_text(profile.pose(i).point) +
-                               " has a radius of " + number(radius) + "; allowed 5 to 100000",
+                               " has a radius of " + number(radius) + "; allowed " + number(least) +
+                               (std::isfinite(most) ? " to " + number(most) : " or more"),
                            "check the points or the drawing there, and their units");
   }
 }
@@ -183,7 +186,7 @@ std::optional<ProfileReading> read_measured_curve(Reader& reader, const Node& no
   std::vector<std::string> notes = std::move(measured.notes);
   notes.push_back(fit_note(result));
   notes.insert(notes.end(), result.notes.begin(), result.notes.end());
-  refuse_out_of_range(result.profile);
+  refuse_radii(result.profile, kLeastRadius, kMostRadius);
   Profile profile = facing(result.profile, outer);
   FitResult turned = along(std::move(result), profile);
   return ProfileReading{
@@ -239,7 +242,7 @@ std::optional<ProfileReading> read_drawn_curve(Reader& reader, const Node& node,
   spec.tolerance =
       std::max(spec.tolerance, chain.largest_gap);  // no curve comes nearer to both sides of a gap
   const RunsResult runs = runs_of(chain.pieces, spec);
-  refuse_out_of_range(runs.profile);
+  refuse_radii(runs.profile, kLeastRadius, INFINITY);
   std::vector<std::string> notes = file.notes;
   for (std::string& note : drawing_notes(chain, runs)) notes.push_back(std::move(note));
   return ProfileReading{facing(runs.profile, outer),

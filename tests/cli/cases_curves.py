@@ -417,3 +417,18 @@ def every_form_that_the_readme_shows_is_read(bench):
                  "{offsets = [0, 86, 134, 150, 134, 86, 0], every = 200}"):
         run, = measured(bench, form)["runs"]
         close_to(run["radius"], 1275, 12)
+
+
+@test
+def long_free_curves_are_followed_though_a_run_is_all_but_flat(bench):
+    """An S of 16 m that crosses over in its middle, and an arc of R 150 000 as it was drawn."""
+    bench.write("long.svg", svg('width="20000mm" viewBox="0 0 20000 4000"',
+                                '<path id="s" d="M0 2000C4000 1200 12000 2800 16000 2000"/>'
+                                '<path id="flat" d="M0 3000A150000 150000 0 0 1 9000 3000"/>'))
+    got = measured(bench, '{svg = "long.svg", path = "s"}')
+    assert got["drawing"]["deviation"] <= 0.05, got["drawing"]
+    close_to(measured(bench, '{svg = "long.svg", path = "flat"}')["runs"][0]["radius"], 150000, 0.01)
+    bench.write("tight.svg", svg('width="20mm" viewBox="0 0 20 20"', '<path d="M0 10A3 3 0 0 1 6 10"/>'))
+    assert "allowed 5 or more" in refused(bench, "measure", "tight.svg")
+    bench.write("flat.csv", table([(x, 10000 * (1 - ((x - 3000) / 3000)**2) / 400) for x in range(0, 6001, 100)]))
+    assert "allowed 5 to 100000" in refused(bench, "fit", "flat.csv", "--fit", "arc")

@@ -128,16 +128,22 @@ Profile fitted(const Ended& stretch, double tolerance) {
   }
 }
 
-// Fewer runs may ask for tighter bends: then the curve is followed more closely, where runs can.
+// No runs at all may follow the curve so closely.
+std::optional<Profile> fitted_if_any(const Ended& stretch, double tolerance) {
+  try {
+    return fitted(stretch, tolerance);
+  } catch (const Error&) {
+    return std::nullopt;
+  }
+}
+
+// Fewer runs may ask for tighter bends: then the curve is followed more closely.
 Profile wide_enough(const Ended& stretch, double tolerance) {
   const Profile first = fitted(stretch, tolerance);
   if (!tight_bend(first)) return first;
-  for (const double share : {0.5, 0.2, 0.05}) try {
-      const Profile closer = fitted(stretch, share * tolerance);
-      if (!tight_bend(closer)) return closer;
-    } catch (const Error&) {
-      break;  // no runs at all follow it so closely
-    }
+  for (const double share : {0.5, 0.2, 0.05})
+    if (const auto closer = fitted_if_any(stretch, share * tolerance); closer && !tight_bend(*closer))
+      return *closer;
   refuse_tight(first, tolerance);
 }
 

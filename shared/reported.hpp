@@ -1,0 +1,31 @@
+// Figures as people are told them, in the units that a job asks for. Inside everything is mm, N, MPa.
+#pragma once
+#include <string>
+
+#include "shared/quantity.hpp"
+
+namespace lamwright {
+
+// With inches or feet go pounds and psi; with metric lengths kg, N and MPa.
+class Reported {
+ public:
+  explicit Reported(LengthUnit unit) : unit_(unit) {}
+
+  LengthUnit unit() const { return unit_; }
+  bool imperial() const { return unit_ == LengthUnit::inch || unit_ == LengthUnit::foot; }
+
+  // "373.1 mm", "37.31 cm", "14 11/16 in", "3 ft 4 1/2 in". Inches to the nearest 1/32 from 1/8 up; below
+  // that in thousandths, "0.059 in", where 1/32 would say too little.
+  std::string length(double mm) const;
+  std::string pressure(double mpa) const;  // "0.2 MPa", "29 psi"
+  std::string force(double newton) const;  // "2500 N", "562 lbf"
+  std::string mass(double kg) const;       // "8.19 kg", "18.1 lb"
+  std::string area(double m2) const;       // "1 m2", "10.8 ft2"
+  // The same with the unit as a finding spells it ("mm", "N", "MPa", "kg", "deg"; others stay as they are).
+  std::string quantity(double value, const std::string& unit) const;
+
+ private:
+  LengthUnit unit_;
+};
+
+}  // namespace lamwright

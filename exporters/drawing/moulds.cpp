@@ -49,17 +49,6 @@ Vec2 foot_at(const PressPlan& plan, double z, Group half) {
   return {0, half == Group::lower ? cut.back().high : cut.front().low};
 }
 
-std::vector<Layer> lifted_layers(const PressPlan& plan) {
-  std::vector<Layer> out;
-  bool past_panel = false;
-  for (const Layer& layer : plan.layers) {
-    past_panel = past_panel || layer.kind == Layer::Kind::panel;
-    if (past_panel && layer.kind != Layer::Kind::panel && layer.kind != Layer::Kind::cover)
-      out.push_back(layer);
-  }
-  return out;
-}
-
 Sides sides_of(const std::vector<Segment>& outline, Group half) {
   const Box2 box = box_of(outline);
   const double away = half == Group::lower ? INFINITY : -INFINITY;

@@ -21,9 +21,6 @@ double lean(const PressPlan& plan, double z);
 // Where the foot of a half crosses X = 0, on the beam's inner face; the base point without a beam.
 Vec2 foot_at(const PressPlan& plan, double z, Group half);
 
-// What lies on the upper mould and lifts with it: sheets and slats outside the pack, the pack's side first.
-std::vector<Layer> lifted_layers(const PressPlan& plan);
-
 // Ends of an outline where it is widest, each the point nearest to the foot.
 struct Sides {
   Vec2 left{0, 0};

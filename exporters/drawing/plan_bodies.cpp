@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "kernel/profile/offset.hpp"
 #include "shared/tolerance.hpp"
 
 namespace lamwright::drawing {
@@ -65,21 +64,6 @@ const Closure* closure_at(const PressPlan& plan, double z) {
       plan.closures.begin(), plan.closures.end(),
       [&](const Closure& a, const Closure& b) { return std::abs(a.z - z) < std::abs(b.z - z); });
   return nearest == plan.closures.end() ? nullptr : &*nearest;
-}
-
-const Layer* layer_of(const PressPlan& plan, Layer::Kind kind) {
-  for (const Layer& layer : plan.layers)
-    if (layer.kind == kind) return &layer;
-  return nullptr;
-}
-
-std::vector<Segment> layer_loop(const Layer& layer) {
-  const Profile outer = offset(layer.inner, layer.thickness);
-  std::vector<Segment> loop = segments(layer.inner);
-  loop.push_back(line(layer.inner.end().point, outer.end().point));
-  for (const Segment& s : segments(outer.reversed())) loop.push_back(s);
-  loop.push_back(line(outer.start().point, layer.inner.start().point));
-  return loop;
 }
 
 std::vector<Span> cut_at(const std::vector<Segment>& loop, double x) {

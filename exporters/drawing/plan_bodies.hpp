@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "exporters/drawing/part_view.hpp"
+#include "kernel/press/layers.hpp"
 #include "kernel/press/plan.hpp"
 
 namespace lamwright::drawing {
@@ -30,10 +31,7 @@ std::vector<Segment> outline_of(const PressPlan& plan, const Body& body);
 double section_station(const PressPlan& plan);
 // The closure nearest to a station, or null.
 const Closure* closure_at(const PressPlan& plan, double z);
-const Layer* layer_of(const PressPlan& plan, Layer::Kind kind);
 
-// Inner and outer line of a layer and its ends, closed.
-std::vector<Segment> layer_loop(const Layer& layer);
 // Stretches of the line X = x inside a closed loop, from below.
 std::vector<Span> cut_at(const std::vector<Segment>& loop, double x);
 

@@ -6,6 +6,7 @@
 #include "exporters/drawing/contour.hpp"
 #include "exporters/drawing/ordinate.hpp"
 #include "exporters/drawing/pens.hpp"
+#include "exporters/drawing/seen_points.hpp"
 #include "exporters/drawing/text.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/tolerance.hpp"
@@ -21,17 +22,8 @@ constexpr double kApart = 4;                    // lines of numbers
 
 double over(const Panel& panel) { return panel.thickness - panel.neutral_height; }
 
-// Points that make a difference on paper: others only make the file long.
 Path loop_of(const std::vector<Vec2>& points) {
-  constexpr double kSeen = 0.005;
-  std::vector<Vec2> kept;
-  for (const Vec2& p : points) {
-    if (!kept.empty() && (p - kept.back()).norm() < kSeen) continue;
-    const std::size_t n = kept.size();
-    if (n > 1 && distance(line(kept[n - 2], p), kept[n - 1]) < kSeen) kept.pop_back();
-    kept.push_back(p);
-  }
-  while (kept.size() > 1 && (kept.front() - kept.back()).norm() < kSeen) kept.pop_back();
+  const std::vector<Vec2> kept = seen_loop(points);
   return kept.size() < 3 ? Path{} : polygon(kept);
 }
 

@@ -15,37 +15,6 @@
 namespace lamwright::drawing {
 namespace {
 
-double thickness_of(const std::vector<Layer>& layers) {
-  double sum = 0;
-  for (const Layer& layer : layers) sum += layer.thickness;
-  return sum;
-}
-
-// Sheets and slats between the lower former and the pack.
-double under_pack(const PressPlan& plan) {
-  double sum = 0;
-  for (const Layer& layer : plan.layers) {
-    if (layer.kind == Layer::Kind::cover || layer.kind == Layer::Kind::panel) break;
-    sum += layer.thickness;
-  }
-  return sum;
-}
-
-// Through the caul that the pin stands in and the pack, and a little into what lies opposite; in the top caul
-// of a single mould, to the pack's inner side.
-Segment pin_line(const PressPlan& plan, const Pin& pin) {
-  constexpr double kProud = 5;
-  const std::vector<Layer> lifted = lifted_layers(plan);
-  const Vec2 foot = pin.at.head<2>();
-  const Profile& pack = plan.neutral;
-  const Vec2 out = pack.at(pack.nearest(foot).station).normal();
-  const double inner = -(plan.panel.thickness + 2 * plan.panel.cover);
-  if (pin.caul == Layer::Kind::bed_caul)
-    return line(foot + (inner - under_pack(plan)) * out, foot + kProud * out);
-  const double proud = plan.sections.front().upper ? kProud : 0;
-  return line(foot + (inner - proud) * out, foot + thickness_of(lifted) * out);
-}
-
 std::vector<std::string> pin_text(const PressPlan& plan, const Pin& pin) {
   std::vector<std::string> lines{"locating pin " + diameter_text(pin.diameter)};
   if (!plan.sections.front().upper) return lines;

@@ -1,21 +1,16 @@
 #include "exporters/drawing/section_view.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "exporters/drawing/dimension.hpp"
 #include "exporters/drawing/loop_view.hpp"
 #include "exporters/drawing/open_view.hpp"
 #include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/plan_bodies.hpp"
-#include "kernel/profile/offset.hpp"
 #include "shared/tolerance.hpp"
 
 namespace lamwright::drawing {
 namespace {
-
-constexpr double kRatchetRoom = 20;  // kept free past the ratchet's own length
-constexpr double kTouches = 1;       // mm: the strap leaves from a caul's line nearer than this
 
 const char* tint_of(PartKind kind) { return former(kind) ? tints::kBoard : tints::kTimber; }
 const char* pen_of(PartKind kind) { return former(kind) ? pens::kPart : pens::kBeam; }
@@ -91,37 +86,6 @@ void add_layers(Drawing& drawing, const PressPlan& plan, const View& view) {
   }
 }
 
-// From the mark to where the strap leaves the caul, over a roller where there is one.
-std::vector<Segment> leg(const StrapEnd& end) {
-  if (!end.roller) return {line(end.mark, end.leaves)};
-  const Roller& roller = *end.roller;
-  const Vec2 a = roller.off - roller.axis, b = roller.on - roller.axis;
-  const double turn = std::atan2(cross(a, b), a.dot(b));
-  std::vector<Segment> out{line(end.mark, roller.off)};
-  if (std::abs(turn) > kTangent)
-    out.push_back({roller.off, roller.on, turn, roller.axis, roller.diameter / 2});
-  out.push_back(line(roller.on, end.leaves));
-  return out;
-}
-
-// Over the top caul from leg to leg; straight across where it does not lie on it.
-std::vector<Segment> strap_line(const PressPlan& plan, const Closure& closure) {
-  std::vector<Segment> out = leg(closure.left);
-  const Layer* caul = layer_of(plan, Layer::Kind::top_caul);
-  const Vec2 &left = closure.left.leaves, &right = closure.right.leaves;
-  std::vector<Segment> over{line(left, right)};
-  if (caul) {
-    const Profile outer = offset(caul->inner, caul->thickness);
-    const auto from = outer.nearest(left), to = outer.nearest(right);
-    if (from.distance < kTouches && to.distance < kTouches && to.station > from.station + kTouches)
-      over = segments(cut(outer, from.station, to.station));
-  }
-  for (const Segment& s : over) out.push_back(s);
-  const std::vector<Segment> down = leg(closure.right);
-  for (auto s = down.rbegin(); s != down.rend(); ++s) out.push_back(s->reversed());
-  return out;
-}
-
 void add_ratchet(Drawing& drawing, const StrapEnd& end, double space, const View& view) {
   const Vec2 back = run_start(end) - end.mark;
   const double length = std::min(back.norm(), space);
@@ -150,19 +114,12 @@ void add_strap(Drawing& drawing, const PressPlan& plan, double z, const View& vi
     for (const StrapEnd* end : {&closure->left, &closure->right}) add_ratchet(drawing, *end, space, view);
     return;
   }
-  drawing.add(pens::kStrap, Path{view.paper(strap_line(plan, *closure)), false, {}});
+  drawing.add(pens::kStrap, Path{view.paper(strap_path(plan, *closure)), false, {}});
   add_strap_end(drawing, closure->left, space, view);
   add_strap_end(drawing, closure->right, space, view);
 }
 
 }  // namespace
-
-double ratchet_space(const PressPlan& plan, const Closure& closure) {
-  if (plan.strap_free > 0) return plan.strap_free;
-  return closure.ratchet > 0 ? closure.ratchet + kRatchetRoom : 0;
-}
-
-Vec2 run_start(const StrapEnd& end) { return end.roller ? end.roller->off : end.leaves; }
 
 Box2 section_box(const PressPlan& plan, double z) {
   Box2 all;
@@ -170,7 +127,7 @@ Box2 section_box(const PressPlan& plan, double z) {
   for (const Layer& layer : plan.layers) all.add(box_of(layer_loop(layer)));
   const Closure* closure = closure_at(plan, z);
   if (closure && !closure->loop)
-    for (const Segment& s : strap_line(plan, *closure)) all.add(box(s));
+    for (const Segment& s : strap_path(plan, *closure)) all.add(box(s));
   all.add(loops_box(plan, z));
   all.add(open_box(plan, z));
   return all;

@@ -3,6 +3,7 @@
 #include "exporters/drawing/drawing.hpp"
 #include "exporters/drawing/view.hpp"
 #include "kernel/press/plan.hpp"
+#include "kernel/press/strap_path.hpp"
 
 namespace lamwright::drawing {
 
@@ -14,11 +15,5 @@ Box2 section_box(const PressPlan& plan, double z);
 // Formers, beams and pressing beams cut at Z = z, layers, strap line with ratchet spaces, marks; no
 // dimensions.
 void add_section(Drawing& drawing, const PressPlan& plan, double z, const View& view);
-
-// Length along a strap, before its mark, that its ratchet needs; 0 without one.
-double ratchet_space(const PressPlan& plan, const Closure& closure);
-
-// Where the strap's free run begins: the roller, else the top caul.
-Vec2 run_start(const StrapEnd& end);
 
 }  // namespace lamwright::drawing

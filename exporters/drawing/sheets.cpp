@@ -94,14 +94,20 @@ TitleBlock title_block(const SheetSet& set, int sheet, std::string drawing, std:
 }
 
 std::vector<NamedDrawing> sheets(const ExportInput& input) {
+  return sheets(input, [](const std::string&) { return true; });
+}
+
+std::vector<NamedDrawing> sheets(const ExportInput& input,
+                                 const std::function<bool(const std::string&)>& wanted) {
   SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1, pack_of(input)};
   std::vector<Planned> planned;
   plan_press(planned, input);
   plan_parts(planned, set);
   set.sheets = static_cast<int>(planned.size());
   std::vector<NamedDrawing> out;
-  for (const Planned& sheet : planned)
-    out.push_back({sheet.name, sheet.draw(set, static_cast<int>(out.size()) + 1)});
+  for (std::size_t i = 0; i < planned.size(); ++i)
+    if (wanted(planned[i].name))
+      out.push_back({planned[i].name, planned[i].draw(set, static_cast<int>(i) + 1)});
   return out;
 }
 

@@ -1,5 +1,6 @@
 // The dimensioned sheets of a press, ready for any drawing format.
 #pragma once
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -51,5 +52,8 @@ Drawing aid_sheet(const SheetSet& set, int sheet, std::size_t aid);
 // where it is known, what release changes where it does; then every unique piece in the plan's order (slats
 // and the panel apart), the blanks, and what is cut with the press but is no piece of it.
 std::vector<NamedDrawing> sheets(const ExportInput& input);
+// Only those whose name is wanted, numbered as in the whole set.
+std::vector<NamedDrawing> sheets(const ExportInput& input,
+                                 const std::function<bool(const std::string&)>& wanted);
 
 }  // namespace lamwright::drawing

@@ -27,6 +27,14 @@ std::vector<int> stages_of(int plies, double line_time, double open) {
 
 }  // namespace
 
+// The first stage glues one sheet more than it has lines.
+double GlueWork::longest_stage() const {
+  if (stages.empty() || lines <= 0) return 0;
+  int most = stages.front() - 1;
+  for (std::size_t i = 1; i < stages.size(); ++i) most = std::max(most, stages[i]);
+  return spreading * most / lines;
+}
+
 GlueWork glue_work(const Job& job, const PressPlan& plan) {
   const Panel& panel = plan.panel;
   const Glue& glue = job.layup.glue_row;

@@ -25,6 +25,8 @@ struct GlueWork {
 
   double laying = 0;  // of setting, what two people do no faster
   double setting_by_two() const { return laying + (setting - laying) / 2; }
+  double line_grams() const { return lines > 0 ? 1000 * mass / lines : 0; }  // of glue
+  double longest_stage() const;                                              // minutes to spread its lines
   bool staged() const { return stages.size() > 1; }
   int sets() const { return uses > 0 ? (pressings + uses - 1) / uses : 1; }  // of formers
 };

@@ -38,6 +38,15 @@ std::size_t instances(const PressPlan& plan, std::size_t part) {
                                    [&](const Body& body) { return body.part == part; }));
 }
 
+double pack_middle(const PressPlan& plan) {
+  const Profile &edge = plan.sections.front().lower, &pack = plan.neutral;
+  return edge.nearest(pack.point(pack.girth() / 2)).station - edge.nearest(pack.start().point).station;
+}
+
+double girth_from_middle(const PressPlan& plan, const Pin& pin) {
+  return plan.neutral.nearest(pin.at.head<2>()).station - plan.neutral.girth() / 2;
+}
+
 double inside_strap(const Vec2& p, const Vec2& from, const Vec2& down, int side) {
   const Vec2 inward = side > 0 ? Vec2(down.y(), -down.x()) : Vec2(-down.y(), down.x());
   return (p - from).dot(inward);

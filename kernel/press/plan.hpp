@@ -240,6 +240,13 @@ struct PressPlan {
 
 std::size_t instances(const PressPlan& plan, std::size_t part);
 
+// Where the middle of the pack's girth lies, to which the centre lines of its sheets go: along the lower
+// contact edge of the first section, from the mark of the blank's left end. No half of it: curves of unlike
+// radius shorten unlike.
+double pack_middle(const PressPlan& plan);
+// Where a pin goes through the sheets laid flat: from their centre lines, left negative.
+double girth_from_middle(const PressPlan& plan, const Pin& pin);
+
 // Distance of a point inside a strap's line, which starts at `from` and runs along the unit vector `down`:
 // positive on the former's side. side = -1 for the left end, +1 for the right.
 double inside_strap(const Vec2& p, const Vec2& from, const Vec2& down, int side);

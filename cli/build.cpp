@@ -2,6 +2,7 @@
 
 #include "cli/build_options.hpp"
 #include "cli/command.hpp"
+#include "cli/desktop.hpp"
 #include "cli/job_run.hpp"
 #include "cli/options.hpp"
 #include "cli/output_folder.hpp"
@@ -83,6 +84,19 @@ Supply supply_of(const Evaluation& result, Progress& progress) {
   return supply;
 }
 
+constexpr const char* kPage = "job-sheet.html";
+
+void refuse_nothing_to_open(const OutputSpec& outputs) {
+  if (!wanted(outputs, "html"))
+    throw UsageError{"--open shows the job sheet, which is not written: add html to what is built"};
+}
+
+// Everything is built by now, so a missing desktop is no fault.
+void show(const std::string& folder) {
+  const std::string problem = show_file(std::filesystem::path(folder) / kPage);
+  if (!problem.empty()) message(problem);
+}
+
 int build(const po::variables_map& values) {
   const std::string job_file = required(values, "job", "JOB");
   const std::string folder = required(values, "output", "-o DIR");
@@ -94,11 +108,13 @@ int build(const po::variables_map& values) {
   if (!result.errors.empty()) return tell(result.errors);
   result.job->outputs = overridden(result.job->outputs, values);
   refuse_unknown(result.job->outputs.only, job_file);
+  if (values.count("open")) refuse_nothing_to_open(result.job->outputs);
   if (any_failed(result.findings) && !values.count("despite-fails")) return refuse_failed(result);
   OutputFolder output(folder);
   add_writers(result.job->outputs, registry);
   write(result, supply_of(result, progress), registry, progress, output);
   print(summary_text(result, progress.notes(), folder, output.written().size() + 1));
+  if (values.count("open")) show(folder);
   return kDone;
 }
 
@@ -106,7 +122,7 @@ int run(const std::vector<std::string>& arguments) {
   Accepts accepts{po::options_description(), {"job"}};
   accepts.options.add_options()("output,o", po::value<std::string>()->value_name("DIR"),
                                 "folder for the results: new, empty, or from an earlier build")(
-      "despite-fails", "build although a check fails");
+      "despite-fails", "build although a check fails")("open", "show the job sheet when it is done");
   add_output_options(accepts.options);
   add_data_option(accepts.options);
   po::variables_map values;
@@ -122,7 +138,7 @@ Command build_command() {
       "build",
       "build JOB -o DIR [--only LIST] [--paper a3|a4] [--sheet LxW] [--cutter MM] [--dxf r2000|r12] [--step "
       "ap214|ap242] "
-      "[--data FILE]... [--despite-fails]",
+      "[--data FILE]... [--despite-fails] [--open]",
       "Lays out the press and writes solids, cutting files, nested sheets, drawings, lists and the summary.",
       run};
 }

@@ -14,6 +14,7 @@ build/release/cli/lamwright build fixtures/jobs/reading-desk.toml -o out
 cat <<'END'
 
 Open these:
+  out/job-sheet.html              the whole job on one page, with a press to turn and open (any browser)
   out/drawings/press.svg          the press in section and from the side (any browser)
   out/drawings/former-lower.svg   the former with its bores
   out/drawings/pressure.svg       the pressure over girth and width
@@ -22,6 +23,7 @@ Open these:
   out/sheets/1.svg                parts laid out on the first sheet of board (1.dxf for the router)
   out/lists/cut-list.csv          what to cut; the other lists lie beside it
   out/press.step                  the whole press as solids (any CAD program)
+  out/press.glb                   the press to look at in 3D (any glTF viewer)
   out/parts/former-lower.svg      the former at true size for the router
   out/summary.json                every figure
 More jobs lie in fixtures/jobs; begin your own with: build/release/cli/lamwright start arch > my.toml

@@ -7,6 +7,8 @@
 
 #include "exporters/csv/csv_exporter.hpp"
 #include "exporters/dxf/dxf_exporter.hpp"
+#include "exporters/gltf/gltf_exporter.hpp"
+#include "exporters/html/html_exporter.hpp"
 #include "exporters/json/summary.hpp"
 #include "exporters/svg/svg_exporter.hpp"
 #include "shared/error.hpp"
@@ -39,6 +41,8 @@ void add_exporters(Registry& registry) {
   registry.add(std::make_unique<SvgExporter>());
   registry.add(std::make_unique<DxfExporter>());
   registry.add(std::make_unique<CsvExporter>());
+  registry.add(std::make_unique<GltfExporter>());
+  registry.add(std::make_unique<HtmlExporter>());
 }
 void add_summary(Registry& registry) { registry.add(std::make_unique<SummaryExporter>()); }
 

@@ -21,12 +21,12 @@ lamwright_install() {
 # What a build needs. libtbb-dev, fontconfig, freetype and X11 are linked by the OpenCASCADE targets.
 LAMWRIGHT_BUILD_PACKAGES=(
   g++ cmake ninja-build pkg-config libeigen3-dev libtomlplusplus-dev nlohmann-json3-dev libtinyxml2-dev
-  libboost-program-options-dev libpolyclipping-dev libcairo2-dev libtbb-dev libfontconfig-dev libfreetype-dev libx11-dev
+  libboost-program-options-dev libpolyclipping-dev libcairo2-dev zlib1g-dev libtbb-dev libfontconfig-dev libfreetype-dev libx11-dev
   libocct-foundation-dev libocct-modeling-data-dev libocct-modeling-algorithms-dev libocct-visualization-dev
-  libocct-ocaf-dev libocct-data-exchange-dev
+  libocct-ocaf-dev libocct-data-exchange-dev libjs-three
 )
 # What the tests need on top.
-LAMWRIGHT_TEST_PACKAGES=(catch2 librapidcheck-dev python3 python3-ezdxf python3-numpy poppler-utils)
+LAMWRIGHT_TEST_PACKAGES=(catch2 librapidcheck-dev python3 python3-ezdxf python3-numpy poppler-utils chromium chromium-driver python3-selenium assimp-utils)
 
 # Builds run on all cores but never more than the memory carries (about 1.5 GB a compiler).
 lamwright_jobs() {

@@ -52,14 +52,18 @@ Json glue_json(const Job& job, const Panel& panel, const std::optional<GlueWork>
             {"pressure", Json::array({json_number(glue.pressure_low), json_number(glue.pressure_high)})},
             {"spread", json_number(glue.spread)},
             {"faces", glue.faces},
+            {"least_temperature", json_number(glue.least_temperature)},
             {"source", glue.source}};
   if (!work) return json;
   json["area"] = json_number(work->area);
   json["mass"] = json_number(work->mass);
   json["total_mass"] = json_number(work->total_mass);
+  json["line_grams"] = json_number(work->line_grams());
   json["minutes"] = {{"spreading", json_number(work->spreading)},
+                     {"stage", json_number(work->longest_stage())},
                      {"open", json_number(work->open)},
                      {"setting", json_number(work->setting)},
+                     {"setting_by_two", json_number(work->setting_by_two())},
                      {"closed", json_number(work->closed)},
                      {"pressing", json_number(work->press)}};
   json["cure_hours"] = json_number(work->cure);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "exporters/json/closing_json.hpp"
 #include "exporters/json/figures_json.hpp"
 #include "exporters/json/findings_json.hpp"
 #include "exporters/json/profile_json.hpp"
@@ -135,13 +136,20 @@ Json loop_json(const PressPlan& plan, const Loop& loop) {
           {"count", 2 * plan.closures.size()}};
 }
 
+// `flat`: where it goes through the sheets laid flat, from their centre line and from the near edge.
 Json pins_json(const PressPlan& plan) {
   Json out = Json::array();
-  for (const Pin& pin : plan.pins)
+  for (const Pin& pin : plan.pins) {
+    const double girth = girth_from_middle(plan, pin);
     out.push_back({{"at", json_point(pin.at)},
+                   {"flat",
+                    {{"from_middle", json_number(std::abs(girth))},
+                     {"side", girth < 0 ? "left" : "right"},
+                     {"from_edge", json_number(pin.at.z())}}},
                    {"diameter", json_number(pin.diameter)},
                    {"caul", to_text(pin.caul)},
                    {"recess", pin.recess}});
+  }
   return out;
 }
 
@@ -154,7 +162,7 @@ Json press_json(const PressPlan& plan) {
   if (!plan.closures.empty())
     straps = Json::array({strap_json(plan.closures.front().left), strap_json(plan.closures.front().right)});
   const Section& first = plan.sections.front();
-  Json contact{{"lower", {{"runs", json_runs(first.lower)}}}};
+  Json contact{{"lower", {{"runs", json_runs(first.lower)}, {"middle", json_number(pack_middle(plan))}}}};
   if (first.upper) contact["upper"] = {{"runs", json_runs(*first.upper)}};
   Json json{{"method", plan.method},
             {"reason", plan.reason},
@@ -166,6 +174,8 @@ Json press_json(const PressPlan& plan) {
               {"every", plan.spacing.every}}},
             {"contact", contact},
             {"straps", straps},
+            {"closures", closures_json(plan)},
+            {"flats", flats_json(plan)},
             {"pins", pins_json(plan)}};
   // What a ratchet tightened a tenth more than its fellow drags the pack sideways by, N a strap.
   if (plan.load == Load::belt && !plan.closures.empty())
@@ -266,34 +276,37 @@ Json hardware_json(const PressPlan& plan, const Supply& supply) {
 
 }  // namespace
 
-void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
+Json summary_json(const ExportInput& input, const std::vector<std::string>& written) {
   const PressPlan& plan = input.plan;
   const Panel& panel = plan.panel;
-  const Json json{{"schema", 1},
-                  {"title", plan.title},
-                  {"number", plan.number},
-                  {"date", plan.date},
-                  {"units", "mm"},
-                  {"panel", panel_json(panel)},
-                  {"springback", springback_json(input.job, panel)},
-                  {"press", press_json(plan)},
-                  {"parts", parts_json(plan, sink.written())},
-                  {"aids", aids_json(plan, sink.written())},
-                  {"cauls", cauls_json(plan)},
-                  {"sheets", sheets_json(input.supply)},
-                  {"timber", timber_json(input.supply)},
-                  {"pack", pack_json(input.supply)},
-                  {"buy", items_json(input.supply.material)},
-                  {"layup", layup_json(panel)},
-                  {"pressure", pressure_json(input.job, input.figures.pressure)},
-                  {"glue", glue_json(input.job, panel, input.figures.glue)},
-                  {"masses", masses_json(input.figures.masses)},
-                  {"blanks", blanks_json(panel)},
-                  {"hardware", hardware_json(plan, input.supply)},
-                  {"findings", json_findings(input.findings)},
-                  {"notes", all_notes(input)},
-                  {"read", input.job.notes}};
-  sink.write("summary.json", json_text(json));
+  return {{"schema", 1},
+          {"title", plan.title},
+          {"number", plan.number},
+          {"date", plan.date},
+          {"units", "mm"},
+          {"panel", panel_json(panel)},
+          {"springback", springback_json(input.job, panel)},
+          {"press", press_json(plan)},
+          {"parts", parts_json(plan, written)},
+          {"aids", aids_json(plan, written)},
+          {"cauls", cauls_json(plan)},
+          {"sheets", sheets_json(input.supply)},
+          {"timber", timber_json(input.supply)},
+          {"pack", pack_json(input.supply)},
+          {"buy", items_json(input.supply.material)},
+          {"layup", layup_json(panel)},
+          {"pressure", pressure_json(input.job, input.figures.pressure)},
+          {"glue", glue_json(input.job, panel, input.figures.glue)},
+          {"masses", masses_json(input.figures.masses)},
+          {"blanks", blanks_json(panel)},
+          {"hardware", hardware_json(plan, input.supply)},
+          {"findings", json_findings(input.findings)},
+          {"notes", all_notes(input)},
+          {"read", input.job.notes}};
+}
+
+void SummaryExporter::write(const ExportInput& input, Sink& sink) const {
+  sink.write("summary.json", json_text(summary_json(input, sink.written())));
 }
 
 }  // namespace lamwright

@@ -1,10 +1,15 @@
 // summary.json: every figure of a build, for machines.
 #pragma once
+#include "exporters/json/numbers.hpp"
 #include "kernel/plugin/exporter.hpp"
 
 namespace lamwright {
 
-// Written last, since it lists the files of each part. Lengths in mm, angles in degrees, all rounded to 1e-9.
+// Lengths in mm, angles in degrees, all rounded to 1e-9. `written` are the files of the build, of which each
+// part names its own.
+Json summary_json(const ExportInput& input, const std::vector<std::string>& written);
+
+// Written last, since it lists the files of each part.
 class SummaryExporter : public Exporter {
  public:
   std::string name() const override { return "json"; }

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "shared/units.hpp"
+
 namespace lamwright {
 namespace {
 
@@ -45,6 +47,7 @@ Json pack_sheet_json(const PackSheet& sheet) {
   return {{"use", sheet.use},
           {"stock", sheet.stock},
           {"thickness", json_number(sheet.thickness)},
+          {"grain_deg", sheet.grain ? json_number(degrees(*sheet.grain)) : Json(nullptr)},
           {"girth", json_number(sheet.girth)},
           {"cut", json_number(sheet.cut)},
           {"width", json_number(sheet.width)},

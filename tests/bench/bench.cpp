@@ -22,8 +22,10 @@ void print_table(const std::string& title, const std::vector<std::vector<std::st
 
 int main() {
   lamwright::bench::bench_bores();
+  lamwright::bench::bench_mesh();
   lamwright::bench::bench_seating();
   lamwright::bench::bench_pressure();
   lamwright::bench::bench_job();
+  lamwright::bench::bench_page();
   lamwright::bench::bench_fit();
 }

@@ -27,6 +27,9 @@ void print_table(const std::string& title, const std::vector<std::vector<std::st
 // A beam with counterbored bores, joined as the program does it, and cut.
 void bench_bores();
 
+// The same beam as triangles.
+void bench_mesh();
+
 // Seating of an upper mould: closed form and samples.
 void bench_seating();
 
@@ -35,6 +38,9 @@ void bench_pressure();
 
 // A whole job, stage by stage.
 void bench_job();
+
+// The job sheet, piece by piece.
+void bench_page();
 
 // Fits of runs at growing numbers of points and of runs.
 void bench_fit();

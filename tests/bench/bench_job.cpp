@@ -7,47 +7,20 @@
 #include "exporters/json/summary.hpp"
 #include "exporters/step/step_exporter.hpp"
 #include "exporters/svg/svg_exporter.hpp"
-#include "kernel/plugin/evaluate.hpp"
 #include "kernel/solid/solid.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
 #include "tests/bench/bench.hpp"
+#include "tests/bench/desk_job.hpp"
 
 namespace lamwright::bench {
 namespace {
-
-class NoSources : public Sources {
- public:
-  std::string read(const std::string&) const override { return {}; }
-};
-
-class CountingSink : public Sink {
- public:
-  void write(const std::string& path, std::string_view bytes) override {
-    names_.push_back(path);
-    size_ += bytes.size();
-  }
-  const std::vector<std::string>& written() const override { return names_; }
-  std::size_t size() const { return size_; }
-
- private:
-  std::vector<std::string> names_;
-  std::size_t size_ = 0;
-};
-
-std::string job_of(int formers) {
-  return "[panel]\nwidth = " + std::to_string(150 * formers) +
-         "\nprofile = [{line = 120}, {bend = 70, radius = 380}, {line = 60}, {bend = 25, radius = 900}]\n"
-         "[layup]\nplies = [{timber = \"birch-yellow\", thickness = 1.5, count = 7}]\n[formers]\nspacing = "
-         "{count = " +
-         std::to_string(formers) + "}\n";
-}
 
 std::vector<std::string> row_of(int formers) {
   Registry registry;
   add_press_methods(registry);
   Progress progress;
-  const std::string text = job_of(formers);
+  const std::string text = desk_job(formers);
   const auto evaluated = [&] { return evaluate(text, "job.toml", NoSources(), registry, progress); };
   const Evaluation result = evaluated();
   ensure(result.plan.has_value(), "the job of the bench can be pressed");

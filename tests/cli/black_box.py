@@ -18,8 +18,10 @@ import cases_dxf  # noqa: E402,F401
 import cases_errors  # noqa: E402,F401
 import cases_figures  # noqa: E402
 import cases_files  # noqa: E402,F401
+import cases_gltf  # noqa: E402,F401
 import cases_notebook  # noqa: E402,F401
 import cases_outputs  # noqa: E402,F401
+import cases_page  # noqa: E402,F401
 import cases_pdf  # noqa: E402,F401
 import cases_press  # noqa: E402,F401
 import cases_schema  # noqa: E402,F401

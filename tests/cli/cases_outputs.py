@@ -32,12 +32,12 @@ def only_the_exporters_named_write(bench):
 def an_unknown_exporter_is_refused_with_those_that_there_are(bench):
     result = bench.build(small(), "out", "--only", "csv,cvs")
     assert result.status == 2 and not result.out, result
-    assert "--only cvs is unknown: svg, dxf, csv, step, pdf or json" in result.errors, result
+    assert "--only cvs is unknown: svg, dxf, csv, gltf, html, step, pdf or json" in result.errors, result
     empty = bench.build(small(), "out", "--only", ",")
     assert empty.status == 2 and "--only names nothing" in empty.errors, empty
     job = bench.build(changed(small(), outputs={"only": ["csv", "cvs"]}), "out")
     assert job.status == 3 and not job.out, job
-    assert 'outputs.only: read "cvs"; known: svg, dxf, csv, step, pdf or json' in job.errors, job
+    assert 'outputs.only: read "cvs"; known: svg, dxf, csv, gltf, html, step, pdf or json' in job.errors, job
     assert not os.path.exists(bench.path("out"))
 
 

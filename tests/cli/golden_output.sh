@@ -9,6 +9,7 @@ cd "$(dirname "$0")/../../fixtures"
 unset SOURCE_DATE_EPOCH
 (cd jobs && "$program" build reading-desk.toml -o "$out/reading-desk" >/dev/null)
 find "$out" -name '*.pdf' -delete
+/usr/bin/python3 ../tests/cli/golden_page.py "$out/reading-desk/job-sheet.html"
 mkdir "$out/curves"
 (cd curves && "$program" fit alcove.csv --tolerance 0.6 -o "$out/curves/alcove.svg" >"$out/curves/alcove.txt")
 (cd curves && "$program" measure '{svg = "counter.svg", path = "inner"}' -o "$out/curves/counter.svg" >"$out/curves/counter.txt")

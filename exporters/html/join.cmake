@@ -1,0 +1,10 @@
+# Joins PARTS, in order, into OUTPUT. A closing script tag inside would end the page's script.
+set(joined "")
+foreach(part ${PARTS})
+  file(READ ${part} text)
+  if(text MATCHES "</[sS][cC][rR][iI][pP][tT]")
+    message(FATAL_ERROR "${part} holds a closing script tag and cannot go into a page")
+  endif()
+  string(APPEND joined "${text}\n;\n")
+endforeach()
+file(WRITE ${OUTPUT} "${joined}")

@@ -1,0 +1,62 @@
+#include "exporters/html/page.hpp"
+
+#include <vector>
+
+#include "exporters/html/assets.hpp"
+#include "exporters/html/view.hpp"
+
+namespace lamwright::html {
+namespace {
+
+// Nothing may be fetched: everything is in the page.
+constexpr const char* kPolicy =
+    "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; style-src "
+    "'unsafe-inline'; "
+    "script-src 'unsafe-inline'\">";
+
+Markup head(const Told& told) {
+  const std::string title = told.text("/title");
+  return element(
+      "head", words(Markup::raw("<meta charset=\"utf-8\">"), Markup::raw(kPolicy),
+                    Markup::raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"),
+                    element("title", title.empty() ? "Job sheet" : title + ": job sheet"),
+                    element("style", Markup::raw(std::string(assets::style())))));
+}
+
+std::vector<Section> sections(const PageInput& page) {
+  return {panel_section(page),    layup_section(page),    parts_section(page), closing_section(page),
+          pressure_section(page), findings_section(page), setup_section(page), lists_section(page),
+          sheets_section(page),   drawings_section(page), notes_section(page)};
+}
+
+Markup contents(const std::vector<Section>& all) {
+  Markup out;
+  for (const Section& section : all)
+    if (!section.body.empty())
+      out += element("a", Markup(section.title), "href=\"#" + std::string(section.id) + "\"");
+  return element("nav", out);
+}
+
+Markup section_element(const Section& section) {
+  if (section.body.empty()) return {};
+  return element("section", words(element("h2", Markup(section.title)), section.body),
+                 "id=\"" + std::string(section.id) + "\"");
+}
+
+Markup units_note(const Told& told) {
+  if (told.reported().unit() == LengthUnit::mm) return {};
+  return element("p", "Bare numbers inside advice, notes and names of stock are in mm.", "class=\"units\"");
+}
+
+}  // namespace
+
+std::string page_text(const PageInput& page) {
+  const std::vector<Section> all = sections(page);
+  Markup body = words(opening(page), units_note(page.told), contents(all));
+  for (const Section& section : all) body += section_element(section);
+  body = words(element("main", body), view_scripts(page));
+  return "<!DOCTYPE html>\n" +
+         element("html", words(head(page.told), element("body", body)), "lang=\"en\"").text() + "\n";
+}
+
+}  // namespace lamwright::html

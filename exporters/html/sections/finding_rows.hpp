@@ -1,0 +1,19 @@
+// Findings as a page tells them.
+#pragma once
+#include <string_view>
+#include <vector>
+
+#include "exporters/html/told.hpp"
+
+namespace lamwright::html {
+
+// "pass", "caution" or "fail" as a sign that also a grey print tells apart.
+Markup verdict_sign(std::string_view verdict);
+// Indices of findings that do not pass, fails first, at most `most`.
+std::vector<std::size_t> worst_first(const Told& told, std::size_t most);
+// Sign, title, place, value against limit and what to do.
+Markup finding_in_short(const Told& told, std::size_t index);
+// The same as a piece that folds open to its basis.
+Markup finding_folded(const Told& told, std::size_t index);
+
+}  // namespace lamwright::html

@@ -1,12 +1,15 @@
 #include "kernel/check/fixings.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "kernel/check/beams.hpp"
 #include "kernel/check/pressure.hpp"
 #include "kernel/mechanics/screw.hpp"
 #include "kernel/mechanics/timber.hpp"
+#include "shared/number.hpp"
+#include "shared/tolerance.hpp"
 
 namespace lamwright {
 namespace {
@@ -81,21 +84,66 @@ void add_hanging(const Job& job, const PressPlan& plan, const Masses& masses, st
               Verdict::fail, "Use more or longer foot screws (beams.screw), or lift by the formers."}));
 }
 
-void add_ratchets(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
-  double apart = INFINITY, every_second = INFINITY;
-  for (std::size_t i = 1; i < plan.closures.size(); ++i) {
-    apart = std::min(apart, plan.closures[i].z - plan.closures[i - 1].z);
-    if (i > 1) every_second = std::min(every_second, plan.closures[i].z - plan.closures[i - 2].z);
+// Least distance from a strap to the one so many after it; infinite where there is none.
+double straps_apart(const PressPlan& plan, std::size_t steps) {
+  double least = INFINITY;
+  for (std::size_t i = steps; i < plan.closures.size(); ++i)
+    least = std::min(least, plan.closures[i].z - plan.closures[i - steps].z);
+  return least;
+}
+
+// How to bring straps at least `needed` apart. The last former always has one, so that only a number of
+// formers which comes out even keeps it as far from the strap before; and automatic spacing would take more
+// formers for fewer straps.
+std::string straps_wider(const Job& job, const PressPlan& plan, double needed) {
+  constexpr std::array<const char*, 3> kEvery{"second", "third", "fourth"};
+  const int formers = int(plan.sections.size()), every = plan.spacing.every;
+  const double length = plan.spacing.pitch * (formers - 1);
+  const bool fixed = job.formers.spacing.kind != SpacingSpec::Kind::automatic;
+  const bool stack = int(plan.closures.size()) != 1 + (formers - 2 + every) / every;
+  for (int n = std::max(2, every); n <= 4 && !stack; ++n) {
+    const int count = formers - (formers - 1) % n;
+    if (count <= n || n * length < (needed - kAtLeast) * (count - 1)) continue;
+    const std::string nth = kEvery[std::size_t(n - 2)], keys = "beams.every = " + std::to_string(n) + ")";
+    if (count == formers && fixed) return "Put straps on every " + nth + " former (" + keys;
+    return "Take " + std::to_string(count) + " formers with straps on every " + nth +
+           " (formers.spacing = {count = " + std::to_string(count) + "}, " + keys;
   }
+  return "Space the straps wider (formers.spacing, beams.every)";
+}
+
+std::string ratchet_advice(const Job& job, const PressPlan& plan, bool at_one_height) {
+  const double needed = job.straps.ratchet_width;
+  std::string advice = straps_wider(job, plan, needed);
+  if (!at_one_height) return advice + ".";
+  if (straps_apart(plan, 2) >= needed - kAtLeast)
+    advice += ", or use one ratchet a strap, left and right by turns (straps.tighten = \"one-end\")";
+  return advice + ": to sit higher and lower by turns they need free runs of " +
+         number(plan.strap_free + job.straps.ratchet, 0) + ".";
+}
+
+void add_ratchets(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  const bool one_end = !job.straps.both_ends;
   const bool staggered =
       std::any_of(plan.closures.begin(), plan.closures.end(), [](const Closure& c) { return c.staggered; });
-  const double beside = staggered ? every_second : apart;
+  const double beside = straps_apart(plan, one_end || staggered ? 2 : 1);
   if (!std::isfinite(beside)) return;
-  out.push_back(judged({"ratchet-spacing",
-                        staggered ? "Distance between ratchets side by side, left and right by turns"
-                                  : "Distance between ratchets side by side",
-                        beside, Bound::at_least, job.straps.ratchet_width, "mm", "straps", kPractice,
-                        Verdict::caution, "Put straps on every second former (beams.every = 2)."}));
+  const std::string turns = one_end     ? ", left and right by turns"
+                            : staggered ? ", higher and lower by turns"
+                                        : "";
+  out.push_back(judged({"ratchet-spacing", "Distance between ratchets side by side" + turns, beside,
+                        Bound::at_least, job.straps.ratchet_width, "mm", "straps", kPractice,
+                        Verdict::caution, ratchet_advice(job, plan, !one_end && !staggered)}));
+}
+
+// A loop's ratchet lies flat against the side of its beam, so that its thickness has to fit between beams.
+void add_ratchet_room(const Job& job, const PressPlan& plan, std::vector<Finding>& out) {
+  constexpr double kRatchetThick = 40;  // common practice, no source
+  const double pitch = straps_apart(plan, 1), beam = job.beams.width;
+  if (!std::isfinite(pitch)) return;
+  out.push_back(judged({"ratchet-room", "Room between neighbouring beams for the ratchet on a strap loop",
+                        pitch - beam, Bound::at_least, kRatchetThick, "mm", "beams", kPractice,
+                        Verdict::caution, straps_wider(job, plan, kRatchetThick + beam) + "."}));
 }
 
 void add_masses(const Masses& masses, std::vector<Finding>& out) {
@@ -118,7 +166,10 @@ std::vector<Finding> fixing_findings(const Job& job, const PressPlan& plan, cons
   std::vector<Finding> out;
   if (!plan.closures.empty()) {
     add_screw_tip(job, plan, out);
-    add_ratchets(job, plan, out);
+    if (plan.closures.front().loop)
+      add_ratchet_room(job, plan, out);
+    else
+      add_ratchets(job, plan, out);
     add_dent(job, plan, out);
     add_hanging(job, plan, masses, out);
   }

@@ -148,8 +148,16 @@ void draw_slope(const Profile& contact, End& end) {
   end.edge = {top, {top.x() + end.down.x() * top.y() / -end.down.y(), 0}};
 }
 
-// The corner of the foot is cut back where the roller would stand in it.
-void clear_roller(End& end) {
+// Corner of the foot beside a roller, at X: no higher than the roller, and 10 inside the strap.
+Vec2 shoulder(const End& end, double x, double top) {
+  const auto inside = [&](double y) { return inside_strap({x, y}, end.caul.point, end.down, end.side); };
+  if (inside(top) >= kStrapClear) return {x, top};
+  return {x, top * (inside(0) - kStrapClear) / (inside(0) - inside(top))};
+}
+
+// The foot carries the roller at its corner: it is cut back where the roller would stand in it, and reaches
+// out to it where it would fall short.
+void meet_roller(End& end) {
   if (!end.strap.roller) return;
   const Roller& roller = *end.strap.roller;
   const double reach = roller.diameter / 2 + kRollerClear;
@@ -160,8 +168,10 @@ void clear_roller(End& end) {
                          "raise formers.min_depth, or set press.guide_rollers = false");
   const Vec2 from = end.edge.front(), to = end.edge.back();
   const Vec2 at = from + (to - from) * ((from.y() - top) / (from.y() - to.y()));
-  const bool meets = std::max(end.side * at.x(), end.side * to.x()) > end.side * x;
-  if (meets) end.edge = {from, at, {x, top}, {x, 0}};
+  if (end.side * at.x() > end.side * x + kSamePoint)
+    end.edge = {from, at, {x, top}, {x, 0}};
+  else
+    end.edge = {from, shoulder(end, x, top), {x, 0}};
 }
 
 void strap_end(const Layout& in, End& end) {
@@ -187,7 +197,7 @@ PressFrame pass(const Layout& in, End left, End right) {
     if (in.strapped) strap_end(in, *end);
     run_side(in, frame.contact, *end);
     if (end->sloped) draw_slope(frame.contact, *end);
-    clear_roller(*end);
+    meet_roller(*end);
   }
   frame.height = frame.contact.box().high.y();
   return frame;

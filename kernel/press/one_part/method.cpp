@@ -120,15 +120,23 @@ std::vector<Section> sections(const Laid& laid) {
   return out;
 }
 
+// Two ratchets one behind the other with the spare length of one. Pulled at one end only, straps have theirs
+// left and right by turns instead.
+bool stagger_fits(const StrapSpec& straps, const BeamLayout& beam) {
+  const double needed = 2 * straps.ratchet + kRatchetSpare;
+  return std::min(beam.left.run, beam.right.run) >= needed - kAtLeast;
+}
+
 std::vector<Closure> closures(const Laid& laid) {
   std::vector<Closure> out;
   if (!laid.strapped) return out;
   const StrapSpec& straps = laid.job.straps;
+  const bool one_behind_another = straps.both_ends && stagger_fits(straps, laid.beam);
   double before = -INFINITY;
   for (const Section& section : sections(laid)) {
     if (!section.strapped) continue;
     const bool touch = section.z - before < straps.ratchet_width - kAtLeast;
-    const bool staggered = touch && !(out.empty() || out.back().staggered);
+    const bool staggered = one_behind_another && touch && !(out.empty() || out.back().staggered);
     out.push_back({section.z,
                    laid.beam.left,
                    laid.beam.right,
@@ -264,7 +272,8 @@ void add_notes(const Laid& laid, PressPlan& plan) {
     plan.notes.push_back(
         "Straps turn over guide rollers at the formers' lower corners; the ratchets sit beyond them.");
   if (std::any_of(plan.closures.begin(), plan.closures.end(), [](const Closure& c) { return c.staggered; }))
-    plan.notes.push_back("Ratchets are wider than the straps stand apart: put them left and right by turns.");
+    plan.notes.push_back(
+        "Ratchets are wider than the straps stand apart: put them higher and lower by turns.");
 }
 
 }  // namespace

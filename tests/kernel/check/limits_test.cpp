@@ -66,14 +66,113 @@ TEST_CASE("Board above the screws' tips is what the former's depth leaves") {
 }
 
 TEST_CASE("Ratchets side by side are those of every second strap once they are staggered") {
+  // 900 / 6 and 900 / 12 apart; a ratchet is 90 wide and 230 long, so that two need a run of 480.
   const Evaluation wide = crown("[formers]\nspacing = {count = 7}\n"),
-                   close = crown("[formers]\nspacing = {count = 13}\n");
+                   deep = crown("[formers]\nmin_depth = 400\nspacing = {count = 13}\n");
   REQUIRE(wide.plan);
-  REQUIRE(close.plan);
-  // 900 / 6 and 900 / 12 apart; a ratchet is 90 wide.
+  REQUIRE(deep.plan);
   CHECK(finding(wide, "ratchet-spacing").value == within(150, 1e-9));
-  CHECK(finding(close, "ratchet-spacing").value == within(150, 1e-9));
-  CHECK(finding(close, "ratchet-spacing").verdict == Verdict::pass);
+  CHECK(finding(wide, "ratchet-spacing").title == "Distance between ratchets side by side");
+  CHECK(deep.plan->closures.front().left.run >= 480);
+  CHECK(finding(deep, "ratchet-spacing").value == within(150, 1e-9));
+  CHECK(finding(deep, "ratchet-spacing").verdict == Verdict::pass);
+  CHECK(finding(deep, "ratchet-spacing").title ==
+        "Distance between ratchets side by side, higher and lower by turns");
+}
+
+TEST_CASE("Ratchets that cannot sit one behind the other are held apart by their straps") {
+  const Evaluation close = crown("[formers]\nspacing = {count = 13}\n");
+  REQUIRE(close.plan);
+  CHECK(close.plan->closures.front().left.run < 480);
+  const Finding& beside = finding(close, "ratchet-spacing");
+  CHECK(beside.value == within(75, 1e-9));
+  CHECK(beside.limit == 90);
+  CHECK(beside.verdict == Verdict::caution);
+  CHECK(beside.advice ==
+        "Put straps on every second former (beams.every = 2), or use one ratchet a strap, left and right by "
+        "turns (straps.tighten = \"one-end\"): to sit higher and lower by turns they need free runs of 480.");
+  // Either way out does.
+  CHECK(finding(crown("[formers]\nspacing = {count = 13}\n[beams]\nevery = 2\n"), "ratchet-spacing").value ==
+        within(150, 1e-9));
+  const Evaluation one = crown("[formers]\nspacing = {count = 13}\n[straps]\ntighten = \"one-end\"\n");
+  REQUIRE(one.plan);
+  CHECK(finding(one, "ratchet-spacing").value == within(150, 1e-9));
+  CHECK(finding(one, "ratchet-spacing").title ==
+        "Distance between ratchets side by side, left and right by turns");
+}
+
+TEST_CASE("Where straps on every n-th former leave the last two near each other, fewer formers are advised") {
+  // With 12 formers the eleventh and the last would both have one, 900 / 11 apart.
+  const Evaluation even = crown("[formers]\nspacing = {count = 12}\n"),
+                   taken = crown("[formers]\nspacing = {count = 11}\n[beams]\nevery = 2\n");
+  REQUIRE(even.plan);
+  REQUIRE(taken.plan);
+  CHECK(finding(even, "ratchet-spacing").value == within(900.0 / 11, 1e-9));
+  CHECK(holds(finding(even, "ratchet-spacing").advice,
+              "Take 11 formers with straps on every second (formers.spacing = {count = 11}, beams.every = "
+              "2), or use one ratchet"));
+  CHECK(finding(taken, "ratchet-spacing").value == within(180, 1e-9));
+  // Every third of 14: the thirteenth and the last, 900 / 13 apart.
+  const Evaluation third = crown("[formers]\nspacing = {count = 14}\n[beams]\nevery = 3\n"),
+                   fewer = crown("[formers]\nspacing = {count = 13}\n[beams]\nevery = 3\n");
+  REQUIRE(third.plan);
+  REQUIRE(fewer.plan);
+  CHECK(finding(third, "ratchet-spacing").value == within(900.0 / 13, 1e-9));
+  CHECK(holds(
+      finding(third, "ratchet-spacing").advice,
+      "Take 13 formers with straps on every third (formers.spacing = {count = 13}, beams.every = 3), "));
+  CHECK(finding(fewer, "ratchet-spacing").value == within(225, 1e-9));
+}
+
+TEST_CASE("Where formers are spaced by themselves, advice on straps fixes their number") {
+  // With a strap on every second of its three, automatic spacing would take more than three.
+  const std::string panel = "width = 194\nprofile = [{bend = 84, radius = 900}]";
+  const Evaluation automatic = evaluated(job_text(panel, birch(12)));
+  const Evaluation advised =
+      evaluated(job_text(panel, birch(12), "[formers]\nspacing = {count = 3}\n[beams]\nevery = 2\n"));
+  REQUIRE(automatic.plan);
+  REQUIRE(advised.plan);
+  CHECK(automatic.plan->sections.size() == 3);
+  CHECK(
+      holds(finding(automatic, "ratchet-spacing").advice,
+            "Take 3 formers with straps on every second (formers.spacing = {count = 3}, beams.every = 2), "));
+  CHECK(finding(advised, "ratchet-spacing").verdict == Verdict::pass);
+}
+
+TEST_CASE("Ratchets far wider than straps stand apart are told to be spaced, not how") {
+  // Two straps 5 beyond their own width apart, each between ratchets of 130.
+  const Evaluation result = evaluated(job_text("width = 75\nprofile = [{bend = 60, radius = 415}]", birch(8),
+                                               "[formers]\nspacing = {count = 2}\n"));
+  INFO(only_error(result));
+  REQUIRE(result.plan);
+  const Finding& beside = finding(result, "ratchet-spacing");
+  CHECK(beside.value == within(55, 1e-9));
+  CHECK(beside.verdict == Verdict::caution);
+  CHECK(holds(beside.advice, "Space the straps wider (formers.spacing, beams.every), or use one ratchet"));
+}
+
+TEST_CASE("A ratchet on a loop needs its thickness between two beams") {
+  const auto pressed = [](int formers) {
+    return evaluated(job_text(
+        "width = 500\ntrim = 0\nprofile = [{line = 340}, {bend = 90, radius = 60}, {line = 340}]", birch(8),
+        "[press]\nmethod = \"two-part\"\n[caul]\nkind = {thickness = 16, pitch = 24}\n[formers]\nspacing = "
+        "{count = " +
+            std::to_string(formers) + "}\n"));
+  };
+  // Straps 50 wide flush with the pack's edges: 450 / 6 and 450 / 5 apart, beams 46 wide.
+  const Evaluation close = pressed(7), wide = pressed(6);
+  INFO(only_error(close));
+  REQUIRE(close.plan);
+  REQUIRE(wide.plan);
+  const Finding& room = finding(close, "ratchet-room");
+  CHECK(room.value == within(29, 1e-9));
+  CHECK(room.limit == 40);
+  CHECK(room.verdict == Verdict::caution);
+  CHECK(room.advice == "Put straps on every second former (beams.every = 2).");
+  CHECK(finding(wide, "ratchet-room").value == within(44, 1e-9));
+  CHECK(finding(wide, "ratchet-room").verdict == Verdict::pass);
+  CHECK_FALSE(has(close, "ratchet-spacing"));
+  CHECK_FALSE(has(crown(), "ratchet-room"));
 }
 
 TEST_CASE("A creeping glue is warned of holding thick plies, another glue is not") {

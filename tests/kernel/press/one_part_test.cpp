@@ -194,6 +194,59 @@ TEST_CASE("Guide rollers make the former smaller and keep the ratchet's run beyo
   CHECK(strap.mark.x() < strap.roller->axis.x());
 }
 
+TEST_CASE("A former's foot carries its guide rollers, five beside them and ten inside the strap") {
+  const std::string more = "[press]\nguide_rollers = true\n";
+  // Straps that leave flat, steep, leaning in; one that meets its roller far out; a thin one left at 20.
+  const std::vector<std::string> jobs{
+      job_text(crown(60, 900, 600), birch(8), more), job_text(crown(110, 415, 600), birch(8), more),
+      job_text(crown(180, 415, 600), birch(8), more),
+      job_text("width = 600\nprofile = [{line = 200}, {bend = 10, radius = 500}, {line = 60}]", birch(4),
+               more),
+      job_text(crown(20, 900, 600), birch(4), more + "[straps]\nkind = \"strap-25\"\nexit = 20\n")};
+  int seen = 0, reached = 0, cut_back = 0;
+  for (const std::string& job : jobs) {
+    const PressPlan plan = planned(job);
+    const Outline& outline = former_of(plan).outline();
+    const Closure& closure = plan.closures.front();
+    const double beside = closure.left.roller->diameter / 2 + 5;
+    CHECK(plan.foot_width ==
+          Approx(closure.right.roller->axis.x() - closure.left.roller->axis.x() - 2 * beside));
+    const Profile& contact = plan.sections.front().lower;
+    for (const int side : {-1, 1}) {
+      const StrapEnd& end = side < 0 ? closure.left : closure.right;
+      CHECK_FALSE(outline.contains(end.roller->axis));
+      CHECK(outline.distance(end.roller->axis) == Approx(beside));
+      const Vec2 down = (end.roller->on - end.leaves).normalized();
+      for (const Segment& s : outline.segments())
+        CHECK(inside_strap(s.from, end.leaves, down, side) >= 10 - 1e-6);
+      const double top = side * (side < 0 ? contact.start() : contact.end()).point.x();
+      (top < side * end.roller->axis.x() - beside ? reached : cut_back)++;
+      ++seen;
+    }
+  }
+  CHECK(seen == 10);
+  CHECK(reached >= 4);
+  CHECK(cut_back >= 4);
+}
+
+TEST_CASE("Ratchets are staggered where two fit one behind the other, not where straps have one each") {
+  // A ratchet is 230 long and 90 wide; 13 straps stand 75 apart. Two ratchets and 20 to spare: 480.
+  const auto staggered = [](const std::string& more) {
+    const PressPlan plan =
+        planned(job_text(crown(110, 415, 920), birch(8), "[formers]\nspacing = {count = 13}\n" + more));
+    return std::pair(std::count_if(plan.closures.begin(), plan.closures.end(),
+                                   [](const Closure& c) { return c.staggered; }),
+                     std::min(plan.closures.front().left.run, plan.closures.front().right.run));
+  };
+  const auto [shallow, short_run] = staggered("");
+  CHECK(short_run < 480);
+  CHECK(shallow == 0);
+  const auto [deep, long_run] = staggered("min_depth = 400\n");
+  CHECK(long_run >= 480);
+  CHECK(deep == 6);
+  CHECK(staggered("min_depth = 400\n[straps]\ntighten = \"one-end\"\n").first == 0);
+}
+
 TEST_CASE("Beams are bored as the rules say") {
   const PressPlan plan = planned(job_text(crown(120, 400, 900, 0), birch(8), kWorked));
   const Part& beam = part_named(plan, "beam");

@@ -50,13 +50,12 @@ std::vector<Layer> lifted_layers(const PressPlan& plan) {
 }
 
 Segment pin_line(const PressPlan& plan, const Pin& pin) {
-  constexpr double kProud = 5;
   const Vec2 foot = pin.at.head<2>();
   const Vec2 out = plan.neutral.at(plan.neutral.nearest(foot).station).normal();
   const double inner = -(plan.panel.thickness + 2 * plan.panel.cover);
   if (pin.caul == Layer::Kind::bed_caul)
-    return line(foot + (inner - under_pack(plan)) * out, foot + kProud * out);
-  const double proud = plan.sections.front().upper ? kProud : 0;
+    return line(foot + (inner - under_pack(plan)) * out, foot + kPinProud * out);
+  const double proud = plan.sections.front().upper ? kPinProud : 0;
   return line(foot + (inner - proud) * out, foot + thickness_of(lifted_layers(plan)) * out);
 }
 

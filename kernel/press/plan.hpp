@@ -102,7 +102,8 @@ struct Pin {
   Vec3 at{0, 0, 0};  // where its axis, square to the pack, crosses the pack's outer side, press frame
   double diameter = 0;
   Layer::Kind caul = Layer::Kind::top_caul;  // in whose gap it stands
-  bool recess = false;  // no gap lies opposite in the other caul: its slat there wants a recess
+  bool recess = false;  // no gap lies opposite in the other caul: it wants a recess there
+  double recess_width = 0, recess_depth = 0;  // round the curve and square to it; 0 without a recess
 };
 
 // Diameter of a locating pin, and the gap it stands in.
@@ -110,6 +111,8 @@ inline constexpr double kPin = 4;
 // Trim that a pin stands in without coming near the finished panel. Common practice, no source.
 inline constexpr double kPinTrim = kPin + 2;
 inline constexpr double kPinGap = 5;
+// How far a pin stands out of the pack. Common practice, no source.
+inline constexpr double kPinProud = 5;
 
 enum class Load { belt, seated, even };
 

@@ -7,7 +7,6 @@
 #include "kernel/press/two_part/hardware.hpp"
 #include "kernel/press/two_part/layers.hpp"
 #include "kernel/press/two_part/notes.hpp"
-#include "kernel/press/two_part/pins.hpp"
 #include "kernel/profile/offset.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
@@ -114,11 +113,14 @@ Box2 between_loops(const Rig& rig) {
   return all;
 }
 
-// `hangs`: liner, sheathing and caul on the upper contact edge.
-double stroke_of(const Halves& h, double hangs) {
+double stroke_of(const Rig& rig) {
+  const Halves& h = rig.halves;
+  const double hangs =
+      h.curves.above - rig.panel.cover;  // liner, sheathing and caul on the upper contact edge
   const double pack = std::max(h.curves.over.box().high.y(), h.curves.inner.box().high.y());
   const double lowest = h.upper.box().low.y() - hangs;
-  return std::max(0.0, pack - lowest) + kOpenClear;
+  return std::max({0.0, pack - lowest, room_over_pins(rig.panel, h.curves.neutral, rig.located.pins)}) +
+         kOpenClear;
 }
 
 std::vector<Section> sections(const Rig& rig) {
@@ -159,13 +161,15 @@ Rig rig(const Job& job, const Panel& panel, const HalvesSpec& spec) {
           {},
           {},
           0,
+          {},
           {}};
   out.bed = bed_caul(job, panel, out.halves.curves, out.halves.lower_mould);
   out.top = top_caul(job, panel, out.halves.curves, out.halves.upper_mould);
   out.lower_fixing = fixing_of(job, out.halves.lower_mould, out.bed);
   out.upper_fixing = fixing_of(job, out.halves.upper_mould, out.top);
   out.screws = common_screws(out);
-  out.stroke = stroke_of(out.halves, out.halves.curves.above - panel.cover);
+  out.located = locating_pins(job, panel, out.halves.curves, out.bed, out.halves.lower_mould.left_extend);
+  out.stroke = stroke_of(out);
   out.loops = two_part::loops({job, out.halves, out.screws, between_loops(out), out.stroke});
   return out;
 }
@@ -192,7 +196,7 @@ PressPlan plan_of(const Rig& rig, const std::string& method) {
                  .opening = {0, rig.stroke},
                  .layers = layers(job, rig.panel, h, rig.bed),
                  .flats = {},
-                 .pins = {},
+                 .pins = rig.located.pins,
                  .hardware = {},
                  .spacing = rig.stations.spacing,
                  .beam_depth = job.beams.depth,
@@ -214,8 +218,8 @@ PressPlan plan_of(const Rig& rig, const std::string& method) {
   for (const Closure& closure : plan.closures) add_stops(job, h, rig.loops, closure.z, assembly);
   assembly.add(panel_part(rig.panel, h.curves), {}, Group::panel);
   assembly.finish(plan);
-  plan.pins = pins(job, rig.panel, h.curves, rig.bed, h.lower_mould.left_extend, plan.notes);
   plan.hardware = hardware(rig, plan);
+  for (const std::string& note : rig.located.notes) plan.notes.push_back(note);
   for (std::string& note : notes(rig)) plan.notes.push_back(std::move(note));
   return plan;
 }

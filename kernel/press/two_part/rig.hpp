@@ -2,6 +2,7 @@
 #pragma once
 #include "kernel/press/mould/assemble.hpp"
 #include "kernel/press/two_part/loops.hpp"
+#include "kernel/press/two_part/pins.hpp"
 
 namespace lamwright::two_part {
 
@@ -13,8 +14,9 @@ struct Rig {
   Halves halves;
   LaidCaul bed, top;  // on the lower and the upper mould
   FixingBlocks lower_fixing, upper_fixing;
+  LocatingPins located;
+  double stroke = 0;  // by which the upper half lifts
   Loops loops;
-  double stroke = 0;
   std::vector<double> screws;  // of both feet, in the lower beam's own X
 };
 
@@ -24,7 +26,8 @@ Rig rig(const Job& job, const Panel& panel, const HalvesSpec& halves);
 // A plan without the parts that depend on the method: reason, pull and load.
 PressPlan plan_of(const Rig& rig, const std::string& method);
 
-// By which the upper half lifts so that its lowest point clears the pack.
+// Room left when the press is open: between the upper half's lowest point and the pack, and over the pack as
+// it is lifted off its pins.
 inline constexpr double kOpenClear = 20;
 
 }  // namespace lamwright::two_part

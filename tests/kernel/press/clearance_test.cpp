@@ -323,14 +323,13 @@ bool between_slats(const PressPlan& plan, Layer::Kind caul, const Pin& pin) {
 
 bool tells_of_recess(const PressPlan& plan) {
   return std::any_of(plan.notes.begin(), plan.notes.end(), [](const std::string& note) {
-    return note.find("Recess the slats opposite the locating pins") == 0;
+    return note.find("Recess the ") == 0 && holds(note, " opposite the locating pins, ");
   });
 }
 
 }  // namespace
 
-TEST_CASE(
-    "Locating pins stand between slats of their caul; where slats lie opposite, a recess is asked for") {
+TEST_CASE("Locating pins stand between slats of their caul; without a gap opposite, a recess is asked for") {
   int pins = 0, recessed = 0;
   for (const auto& [name, text] : jobs()) {
     INFO(name);
@@ -341,6 +340,8 @@ TEST_CASE(
       if (plan.seated && !pin.recess)
         CHECK(between_slats(plan, bed ? Layer::Kind::top_caul : Layer::Kind::bed_caul, pin));
       if (plan.seated) CHECK(pin.recess == tells_of_recess(plan));
+      CHECK((pin.recess ? pin.recess_width >= kPinGap && pin.recess_depth > kPinProud
+                        : pin.recess_width == 0 && pin.recess_depth == 0));
       ++pins;
       recessed += pin.recess;
     }

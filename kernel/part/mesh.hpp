@@ -22,13 +22,14 @@ struct Mesh {
 
 // How closely arcs are followed.
 struct MeshSpec {
-  double sag = 0.1;    // greatest distance of a chord from its arc, mm
-  double turn = 0.26;  // greatest turn of a chord, radians (15 degrees)
+  double sag = 0.1;         // greatest distance of a chord from its arc, mm
+  double turn = 0.26;       // greatest turn of a chord, radians (15 degrees)
+  double bore_turn = 0.53;  // of bores, which are many and small (30 degrees)
 };
 
 // In the part's own frame, every bore cut: mouths, walls, counterbores, flat bottoms. Whatever the spec, the
-// sag is at most a quarter of a thin part's thickness and 1.25, the turn at most 1. Throws Error (geometry)
-// where the edge within a mouth lies along the bore's axis or turns back, Error (internal) unless both limits
+// sag is at most a quarter of a thin part's thickness and 1.25, both turns at most 1. Throws Error (geometry)
+// where the edge within a mouth lies along the bore's axis or turns back, Error (internal) unless all limits
 // are positive.
 Mesh mesh_of(const Part& part, const MeshSpec& spec = {});
 // An outline in the plane of X and Y, carried on along Z from 0 to `thickness` > 0. Errors as above.

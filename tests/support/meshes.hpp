@@ -83,7 +83,7 @@ inline VolumeBound volume_bound(const Part& part, const MeshSpec& spec = {}) {
   const double rounding = 1e-12 * part.volume();
   VolumeBound out{rounding, rounding};
   for (const Bore& bore : part.bores()) {
-    out.more += bore.removed * (1 - std::sin(spec.turn) / spec.turn);
+    out.more += bore.removed * (1 - std::sin(spec.bore_turn) / spec.bore_turn);
     if (bore.flat_mouth) continue;
     out.less += spec.sag * kPi * bore.diameter * bore.diameter / 4;
     out.more += spec.sag * kPi * bore.diameter * bore.diameter / 4;

@@ -15,7 +15,7 @@ using Cosines = std::vector<double>;
 double sine(double cosine) { return std::sqrt((1 - cosine) * (1 + cosine)); }
 
 Cosines even_cosines(double radius, const MeshSpec& spec) {
-  const int half = std::max(2, chord_count(radius, kPi, spec));
+  const int half = std::max(2, chord_count(radius, kPi, {spec.sag, spec.bore_turn}));
   Cosines out{-1};
   for (int i = 1; i < half; ++i) out.push_back(-std::cos(kPi * i / half));
   out.push_back(1);

@@ -19,11 +19,12 @@ bool smooth_joint(const Segment& before, const Segment& after) {
 }  // namespace
 
 MeshSpec close_enough(const MeshSpec& spec, const Outline& outline) {
-  ensure(spec.sag > 0 && spec.turn > 0, "the limits of a mesh are positive");
+  ensure(spec.sag > 0 && spec.turn > 0 && spec.bore_turn > 0, "the limits of a mesh are positive");
   double girth = 0;
   for (const Segment& s : outline.segments()) girth += s.length();
   const double thin = 2 * outline.area() / girth;  // of a long strip, its thickness
-  return {std::min({spec.sag, thin / 4, kLeastWood / 4}), std::min(spec.turn, kWidestTurn)};
+  return {std::min({spec.sag, thin / 4, kLeastWood / 4}), std::min(spec.turn, kWidestTurn),
+          std::min(spec.bore_turn, kWidestTurn)};
 }
 
 int chord_count(double radius, double turn, const MeshSpec& spec) {

@@ -8,14 +8,16 @@
 namespace lamwright {
 namespace {
 
-constexpr int kParts = 32;                                     // of an inch
+constexpr int kParts = 32, kDrillParts = 64;                   // of an inch
 constexpr double kSmallest = kMmPerInch / 8;                   // told in fractions
 constexpr double kSquareFoot = kMmPerFoot * kMmPerFoot / 1e6;  // m2
 
-// A whole number of 32nds as "14 11/16"; not negative.
-std::string in_fractions(long parts) {
-  const long whole = parts / kParts;
-  long over = parts % kParts, under = kParts;
+constexpr double kSmallPressure = 0.01;  // MPa: below it three places say too little
+
+// A whole number of parts of an inch as "14 11/16"; not negative.
+std::string in_fractions(long parts, long of = kParts) {
+  const long whole = parts / of;
+  long over = parts % of, under = of;
   if (over == 0) return std::to_string(whole);
   while (over % 2 == 0) {
     over /= 2;
@@ -58,8 +60,15 @@ std::string Reported::length(double mm) const {
   return sign + (unit_ == LengthUnit::foot ? feet(size) : inches(size));
 }
 
+std::string Reported::bore(double mm) const {
+  if (!imperial()) return length(mm);
+  return in_fractions(std::lround(mm / kMmPerInch * kDrillParts), kDrillParts) + " in (" + number(mm, 2) +
+         " mm)";
+}
+
 std::string Reported::pressure(double mpa) const {
-  return imperial() ? three_digits(mpa / kMpaPerPsi) + " psi" : number(mpa, 3) + " MPa";
+  if (imperial()) return three_digits(mpa / kMpaPerPsi) + " psi";
+  return number(mpa, std::abs(mpa) < kSmallPressure ? 5 : 3) + " MPa";
 }
 
 std::string Reported::force(double newton) const {
@@ -79,8 +88,19 @@ std::string Reported::quantity(double value, const std::string& unit) const {
   if (unit == "MPa") return pressure(value);
   if (unit == "N") return force(value);
   if (unit == "kg") return mass(value);
+  if (unit == "kN" && imperial()) return force(1000 * value);
+  if (unit == "m2") return area(value);
+  if (unit == "m" && imperial()) return three_digits(1000 * value / kMmPerFoot) + " ft";
   if (unit == "deg") return three_digits(value) + "°";
   return three_digits(value) + (unit.empty() ? "" : " " + unit);
+}
+
+std::pair<std::string, std::string> Reported::told_apart(double a, double b, const std::string& unit) const {
+  std::pair<std::string, std::string> texts{quantity(a, unit), quantity(b, unit)};
+  constexpr int kMostPlaces = 9;
+  for (int places = 2; texts.first == texts.second && a != b && places <= kMostPlaces; ++places)
+    texts = {number(a, places) + " " + unit, number(b, places) + " " + unit};
+  return texts;
 }
 
 }  // namespace lamwright

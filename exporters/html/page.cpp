@@ -1,5 +1,6 @@
 #include "exporters/html/page.hpp"
 
+#include <cctype>
 #include <vector>
 
 #include "exporters/html/assets.hpp"
@@ -14,19 +15,32 @@ constexpr const char* kPolicy =
     "'unsafe-inline'; "
     "script-src 'unsafe-inline'\">";
 
+// In the margin of every printed page, for sheets get apart: the job's number, and what must not be missed.
+// (CSS Paged Media, margin boxes.)
+Markup margins(const Told& told) {
+  std::string number;
+  for (const char c : told.text("/number"))
+    if (std::isalnum(static_cast<unsigned char>(c))) number += c;
+  const char* fails = told.having("fail") > 0 ? "CHECKS FAIL: DO NOT PRESS IT SO" : "";
+  const char* paper = told.reported().imperial() ? "size:letter;" : "";
+  return Markup::raw("@page{" + std::string(paper) + "@bottom-left{content:\"Job sheet " + number +
+                     "\"}@bottom-center{content:\"" + fails +
+                     "\"}@bottom-right{content:counter(page) \" of \" counter(pages)}}");
+}
+
 Markup head(const Told& told) {
   const std::string title = told.text("/title");
   return element(
       "head", words(Markup::raw("<meta charset=\"utf-8\">"), Markup::raw(kPolicy),
                     Markup::raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"),
                     element("title", title.empty() ? "Job sheet" : title + ": job sheet"),
-                    element("style", Markup::raw(std::string(assets::style())))));
+                    element("style", words(Markup::raw(std::string(assets::style())), margins(told)))));
 }
 
 std::vector<Section> sections(const PageInput& page) {
-  return {panel_section(page),    layup_section(page),    parts_section(page), closing_section(page),
-          pressure_section(page), findings_section(page), setup_section(page), lists_section(page),
-          sheets_section(page),   drawings_section(page), notes_section(page)};
+  return {panel_section(page),    layup_section(page),    parts_section(page),   closing_section(page),
+          pressure_section(page), findings_section(page), setup_section(page),   lists_section(page),
+          sheets_section(page),   notes_section(page),    drawings_section(page)};
 }
 
 Markup contents(const std::vector<Section>& all) {

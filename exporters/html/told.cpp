@@ -52,6 +52,9 @@ Markup Told::figure(const std::string& pointer, const char* as, const Wording& w
 Markup Told::length(const std::string& pointer) const {
   return figure(pointer, "length", [&](double v) { return reported_.length(v); });
 }
+Markup Told::bore(const std::string& pointer) const {
+  return figure(pointer, "bore", [&](double v) { return reported_.bore(v); });
+}
 Markup Told::degrees(const std::string& pointer) const {
   return figure(pointer, "degrees", [](double v) { return number(v, 1) + "°"; });
 }
@@ -97,6 +100,19 @@ Markup Told::count(const std::string& pointer) const {
 }
 Markup Told::quantity(const std::string& pointer, const std::string& unit) const {
   return figure(pointer, unit.c_str(), [&](double v) { return reported_.quantity(v, unit); });
+}
+
+std::pair<Markup, Markup> Told::apart(const std::string& one, const std::string& other,
+                                      const std::string& unit) const {
+  const Json &a = at(one), &b = at(other);
+  if (a.is_null() || b.is_null()) return {quantity(one, unit), quantity(other, unit)};
+  const auto texts = reported_.told_apart(a.get<double>(), b.get<double>(), unit);
+  return {data(a.dump(), one, "apart", texts.first), data(b.dump(), other, "apart", texts.second)};
+}
+
+bool bends(const Told& told) {
+  const Json& runs = told.at("/panel/pressed/runs");
+  return std::any_of(runs.begin(), runs.end(), [](const Json& run) { return !run.at("radius").is_null(); });
 }
 
 }  // namespace lamwright::html

@@ -3,6 +3,7 @@
 #pragma once
 #include <functional>
 #include <string>
+#include <utility>
 
 #include "exporters/html/markup.hpp"
 #include "exporters/json/numbers.hpp"
@@ -24,6 +25,7 @@ class Told {
   std::string text(const std::string& pointer) const;    // of a string
 
   Markup length(const std::string& pointer) const;
+  Markup bore(const std::string& pointer) const;     // of a drill: "9/64 in (3.5 mm)"
   Markup degrees(const std::string& pointer) const;  // "71.3°"
   Markup pressure(const std::string& pointer) const;
   Markup force(const std::string& pointer) const;
@@ -38,6 +40,9 @@ class Told {
   Markup entries(const std::string& pointer) const;   // how many a list has
   Markup verdicts(const std::string& verdict) const;  // how many findings have it
   Markup quantity(const std::string& pointer, const std::string& unit) const;  // of a finding
+  // Two of one unit, with as many places as tell them apart.
+  std::pair<Markup, Markup> apart(const std::string& one, const std::string& other,
+                                  const std::string& unit) const;
 
  private:
   using Wording = std::function<std::string(double)>;
@@ -46,5 +51,8 @@ class Told {
   const Json& summary_;
   Reported reported_;
 };
+
+// Whether the panel bends anywhere.
+bool bends(const Told& told);
 
 }  // namespace lamwright::html

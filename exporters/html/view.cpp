@@ -34,7 +34,7 @@ Markup controls(const scene::Scene& scene) {
             Markup::raw("<input type=\"range\" id=\"open\" min=\"0\" max=\"1\" step=\"0.01\" value=\"0\">"),
             " open"),
       "class=\"slider\"");
-  const Markup again = element("button", "Look from the front again", "type=\"button\" id=\"front\"");
+  const Markup again = element("button", "Look as at first", "type=\"button\" id=\"front\"");
   return element("div", words(element("div", words(slider, again)), element("div", boxes, "id=\"kinds\"")),
                  "id=\"controls\" hidden");
 }
@@ -45,10 +45,10 @@ Markup view(const PageInput& page) {
   const Markup still =
       image(picture::render(page.scene, {}, kWidth, kHeight), "Picture of the press", "still");
   const Markup name = element("output", {}, "id=\"name\"");
-  const Markup hint =
-      element("figcaption",
-              "Drag to turn, two fingers or the wheel to come nearer; point at a piece to read its name.",
-              "id=\"hint\" hidden");
+  const Markup hint = element("figcaption",
+                              "Drag to turn; after a click or tap also two fingers, the wheel or + and - to "
+                              "come nearer, arrows to turn. Point at a piece to read its name.",
+                              "id=\"hint\" hidden");
   return element("figure",
                  words(element("div", words(still, name), "id=\"stage\""), hint, controls(page.scene)),
                  "id=\"view\"");

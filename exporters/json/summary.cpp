@@ -136,7 +136,8 @@ Json loop_json(const PressPlan& plan, const Loop& loop) {
           {"count", 2 * plan.closures.size()}};
 }
 
-// `flat`: where it goes through the sheets laid flat, from their centre line and from the near edge.
+// `flat`: where it goes through the sheets laid flat, from their centre line and from the near edge;
+// `recess_size`: width round the curve and depth of the recess opposite.
 Json pins_json(const PressPlan& plan) {
   Json out = Json::array();
   for (const Pin& pin : plan.pins) {
@@ -148,7 +149,10 @@ Json pins_json(const PressPlan& plan) {
                      {"from_edge", json_number(pin.at.z())}}},
                    {"diameter", json_number(pin.diameter)},
                    {"caul", to_text(pin.caul)},
-                   {"recess", pin.recess}});
+                   {"recess", pin.recess},
+                   {"recess_size",
+                    pin.recess ? Json::array({json_number(pin.recess_width), json_number(pin.recess_depth)})
+                               : Json(nullptr)}});
   }
   return out;
 }

@@ -8,7 +8,7 @@ std::vector<drawing::Pen> plot_pens() {
           {pens::kGrid, 0.1, {}, "#c4c4c4"},
           {pens::kJoint, 0.18, {}, grey},
           {pens::kTrim, 0.25, {2, 1}, "#5a5a5a"},
-          {pens::kFormer, 0.13, {}, "#3c3c3c"},
+          {pens::kFormer, 0.15, {0.6, 0.6}, "#3c3c3c"},
           {pens::kPlate, 0, {}, tints::kInk},
           {pens::kMark, 0.3, {}, tints::kInk},
           {pens::kBracket, 0.7, {}, tints::kInk},

@@ -50,7 +50,7 @@ std::vector<std::string> words(const Panel& panel, const LaidOver& lines, const 
   const auto at = [&](const drawing::Moved& moved) { return reported.length(moved.distance()); };
   const double share = panel.springback.share;
   return {"curvature " + std::string(share > 0 ? "lost" : "gained") +
-              " on release: " + number(100 * std::abs(share), 2) + " %",
+              " on release: " + number(100 * std::abs(share), 1) + " %",
           "apart at the left end " + at(lines.left()) + ", at the right end " + at(lines.right())};
 }
 

@@ -24,10 +24,7 @@ double past_beams(const PressPlan& plan, const Part::Box& box) {
 }  // namespace
 
 Opening::Opening(const PressPlan& plan)
-    : plan_(plan),
-      halves_(plan.opening.norm() > kSamePoint),
-      panel_(layer_of_kind(Layer::Kind::panel)),
-      pressing_(!plan.flats.empty()) {
+    : plan_(plan), halves_(plan.opening.norm() > kSamePoint), panel_(layer_of_kind(Layer::Kind::panel)) {
   if (plan.bodies.empty()) return;
   const Part::Box box = box_of_bodies(plan);
   step_ = std::max(kLeastStep, kStepShare * box.size().y());
@@ -52,7 +49,7 @@ Vec3 Opening::of_body(const Body& body) const {
   if (body.group == Group::upper) return {plan_.opening.x(), plan_.opening.y(), 0};
   if (body.group == Group::reference) return of_layer(layer_of_kind(Layer::Kind::top_caul));
   const bool pressing = plan_.parts[body.part].kind() == PartKind::pressing_beam;
-  return pressing ? of_layer(plan_.layers.size()) : Vec3(0, 0, 0);
+  return pressing ? of_layer(plan_.layers.size() + 1) : Vec3(0, 0, 0);  // over the straps
 }
 
 Vec3 Opening::of_pin(const Pin& pin) const {
@@ -61,7 +58,7 @@ Vec3 Opening::of_pin(const Pin& pin) const {
 
 Vec3 Opening::of_strap(int side) const {
   if (halves_) return {side * past_beams_, 0, 0};
-  return of_layer(plan_.layers.size() + (pressing_ ? 1 : 0));
+  return of_layer(plan_.layers.size());
 }
 
 }  // namespace lamwright::scene

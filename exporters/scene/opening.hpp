@@ -26,7 +26,6 @@ class Opening {
   const PressPlan& plan_;
   bool halves_ = false;
   std::size_t panel_ = 0;  // index of its layer
-  bool pressing_ = false;  // there are pressing beams
   double step_ = 0;        // mm
   double past_beams_ = 0;  // mm
 };

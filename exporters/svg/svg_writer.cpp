@@ -25,10 +25,13 @@ constexpr double kLargestArc = radians(179);
 
 std::string coordinate(double value) { return number(value, 6); }
 
-// XML 1.0 has no control characters: not even escaped.
+// XML 1.0 (section 2.2) has neither control characters nor U+FFFE and U+FFFF: not even escaped.
 std::string printable(std::string text) {
   for (char& c : text)
     if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = ' ';
+  for (const std::string_view no_character : {"\xEF\xBF\xBE", "\xEF\xBF\xBF"})
+    for (std::size_t at; (at = text.find(no_character)) != std::string::npos;)
+      text.replace(at, no_character.size(), " ");
   return text;
 }
 

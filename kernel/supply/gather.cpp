@@ -133,7 +133,9 @@ Items hardware(const Job& job, const PressPlan& plan) {
   for (const Hardware& piece : plan.hardware)
     items.push_back({piece.name, piece.use, double(piece.count), double(piece.count), "piece"});
   if (job.caul.pitch && !plan.closures.empty())
-    items.push_back({"one-handed clamp", "holding the top caul in place while the straps are drawn",
+    items.push_back({"one-handed clamp",
+                     plan.seated ? "holding the halves together while the straps are drawn"
+                                 : "holding the top caul in place while the straps are drawn",
                      double(kHandClamps), double(kHandClamps), "piece"});
   if (const double metres = tape(job, plan); metres > 0)
     items.push_back({"tape " + number(kTapeWidth), "faces of the cauls, against glue", metres, metres, "m"});

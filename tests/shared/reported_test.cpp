@@ -78,6 +78,14 @@ TEST_CASE("Every length in inches lies within half a 32nd of what is told") {
   CHECK(seen > 600);
 }
 
+TEST_CASE("Bores are told as drills, to 1/64, with their mm") {
+  const Reported in(LengthUnit::inch);
+  CHECK(in.bore(3.5) == "9/64 in (3.5 mm)");  // 8.82 / 64
+  CHECK(in.bore(12) == "15/32 in (12 mm)");   // 30.24 / 64
+  CHECK(in.bore(35) == "1 3/8 in (35 mm)");   // 88.19 / 64
+  CHECK(Reported(LengthUnit::mm).bore(3.5) == "3.5 mm");
+}
+
 TEST_CASE("With inches go pounds and psi, by the exact pound of 1959") {
   const Reported in(LengthUnit::inch), mm(LengthUnit::mm);
   // 1 lbf = 4.4482216152605 N; 1 psi = 6894.757 Pa (NIST SP 811, appendix B).
@@ -99,4 +107,29 @@ TEST_CASE("A finding's own unit stays where it is no length, force, pressure or 
   CHECK(in.quantity(25, "deg") == "25°");
   CHECK(in.quantity(25.5, "%") == "25.5 %");
   CHECK(in.quantity(3, "") == "3");
+}
+
+TEST_CASE("Small pressures keep digits that say something") {
+  const Reported mm(LengthUnit::mm);
+  CHECK(mm.pressure(0.0169) == "0.017 MPa");
+  CHECK(mm.pressure(0.00048) == "0.00048 MPa");
+  CHECK(mm.pressure(0) == "0 MPa");
+}
+
+TEST_CASE("A value and its limit are told apart where they are not equal") {
+  const Reported mm(LengthUnit::mm), in(LengthUnit::inch);
+  CHECK(mm.told_apart(171.370, 171.429, "mm") ==
+        std::pair<std::string, std::string>("171.37 mm", "171.43 mm"));
+  CHECK(mm.told_apart(3, 3, "mm") == std::pair<std::string, std::string>("3 mm", "3 mm"));
+  CHECK(mm.told_apart(12, 15, "min") == std::pair<std::string, std::string>("12 min", "15 min"));
+  CHECK(in.told_apart(0.0014, 0, "mm") == std::pair<std::string, std::string>("0.001 mm", "0 mm"));
+}
+
+TEST_CASE("Lists in feet and pounds") {
+  const Reported in(LengthUnit::inch), mm(LengthUnit::mm);
+  CHECK(in.quantity(4.8, "m") == "15.7 ft");  // 4.8 / 0.3048
+  CHECK(in.quantity(21.268, "m2") == "229 ft2");
+  CHECK(in.quantity(79, "kN") == "17760 lbf");  // 79 000 / 4.448222
+  CHECK(mm.quantity(4.8, "m") == "4.8 m");
+  CHECK(mm.quantity(79, "kN") == "79 kN");
 }

@@ -13,17 +13,35 @@ std::optional<std::size_t> closure_at(const Told& told, const Json& station) {
   return std::nullopt;
 }
 
-Markup stations_table(const Told& told) {
-  const bool loops = told.has("/press/loops");
+bool strapped(const Told& told) { return told.size("/press/closures") > 0; }
+
+Markup pulled_by(const Told& told, const std::string& closure) {
+  const char* by = "strap, ";
+  if (told.has("/press/loops"))
+    by =
+        told.text("/press/loops/anchor") == "pin" ? "a strap from pin to pin at each end, " : "two loops of ";
+  return words(by, told.text(closure + "/hardware"));
+}
+
+// Without straps all stations are alike.
+Markup bare_stations(const Told& told) {
+  std::vector<std::vector<Markup>> rows;
+  for (std::size_t i = 0; i < told.size("/press/stations"); ++i)
+    rows.push_back({std::to_string(i + 1), told.length(at("/press/stations", i))});
+  return table({{"station", true}, {"from the near edge", true}}, rows);
+}
+
+Markup strapped_stations(const Told& told) {
   std::vector<std::vector<Markup>> rows;
   for (std::size_t i = 0; i < told.size("/press/stations"); ++i) {
     const std::string station = at("/press/stations", i);
-    std::vector<Markup> row{std::to_string(i + 1), told.length(station), "bearer", {}, {}};
+    std::vector<Markup> row{std::to_string(i + 1), told.length(station), "no strap", {}, {}};
     if (const auto closure = closure_at(told, told.at(station))) {
       const std::string one = at("/press/closures", *closure);
-      row[2] = words(loops ? "two loops of " : "strap, ", told.text(one + "/hardware"));
+      row[2] = pulled_by(told, one);
       row[3] = told.force(one + "/tension");
-      if (told.at(one + "/staggered").get<bool>()) row[4] = "ratchets staggered left and right";
+      if (!told.has("/press/loops") && told.at(one + "/staggered").get<bool>())
+        row[4] = "ratchets higher and lower by turns";
     }
     rows.push_back(std::move(row));
   }
@@ -32,8 +50,20 @@ Markup stations_table(const Told& told) {
       rows);
 }
 
+Markup stations_table(const Told& told) {
+  const Markup where = element(
+      "p", "Station 1 stands at the near edge. Seen with L on the left, the near edge is at the back.");
+  return words(where, strapped(told) ? strapped_stations(told) : bare_stations(told));
+}
+
 Markup place(const Told& told, const std::string& point) {
   return words(told.length(point + "/0"), ", ", told.length(point + "/1"));
+}
+
+Markup stroke(const Told& told) {
+  const Markup up = told.length("/press/opening/1");
+  if (told.at("/press/opening/0").get<double>() == 0) return words("straight up ", up);
+  return words(told.length("/press/opening/0"), " to the right and ", up, " up");
 }
 
 Markup ends_table(const Told& told) {
@@ -82,7 +112,7 @@ Markup pull_facts(const Told& told) {
   if (told.has("/press/seating/stray"))
     all.push_back({"The pull line may stray", words(told.length("/press/seating/stray/0"), " left, ",
                                                     told.length("/press/seating/stray/1"), " right")});
-  if (told.has("/press/opening")) all.push_back({"Opening stroke", place(told, "/press/opening")});
+  if (told.has("/press/opening")) all.push_back({"Opening stroke", stroke(told)});
   return facts(all);
 }
 
@@ -98,7 +128,7 @@ Markup method(const Told& told) {
 
 Section closing_section(const PageInput& page) {
   const Told& told = page.told;
-  return {"closing", "Straps and clamps",
+  return {"closing", strapped(told) ? "Straps and clamps" : "Stations and clamps",
           words(method(told), pull_facts(told), stations_table(told), ends_table(told), flats_table(told))};
 }
 

@@ -1,15 +1,36 @@
+#include <algorithm>
+
 #include "exporters/drawing/sheets.hpp"
 #include "exporters/html/image.hpp"
 #include "exporters/html/sections/section.hpp"
 
 namespace lamwright::html {
 
+namespace {
+
+bool written(const OutputSpec& outputs, const std::string& exporter) {
+  return outputs.only.empty() ||
+         std::find(outputs.only.begin(), outputs.only.end(), exporter) != outputs.only.end();
+}
+
+Markup where_all_are(const OutputSpec& outputs) {
+  Markup text("Shown reduced: do not measure from them. Lengths are in mm.");
+  if (written(outputs, "pdf")) text += " All drawings lie in drawings.pdf.";
+  if (written(outputs, "svg")) text += " Each lies in the folder drawings.";
+  return element("p", text);
+}
+
+// What one needs at the bench: how the press stands, and which slat lies where.
+bool at_the_bench(const std::string& name) {
+  return name == "press" || name == "stations" || name == "bed-caul" || name == "top-caul";
+}
+
+}  // namespace
+
 Section drawings_section(const PageInput& page) {
-  Markup body =
-      element("p", "Every drawing lies in drawings.pdf and in the folder drawings; lengths there are in mm.");
-  const auto shown = [](const std::string& name) { return name == "press" || name == "stations"; };
-  for (const drawing::NamedDrawing& sheet : drawing::sheets(page.input, shown))
-    body += image(sheet.drawing, words("Drawing of the press: ", sheet.name), "drawing");
+  Markup body = where_all_are(page.input.job.outputs);
+  for (const drawing::NamedDrawing& sheet : drawing::sheets(page.input, at_the_bench))
+    body += image(sheet.drawing, words("Drawing: ", sheet.name), "drawing");
   return {"drawings", "Drawings", body};
 }
 

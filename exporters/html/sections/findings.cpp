@@ -7,13 +7,13 @@ namespace lamwright::html {
 
 Section findings_section(const PageInput& page) {
   const Told& told = page.told;
-  const std::size_t count = told.size("/findings");
-  std::vector<std::size_t> order = worst_first(told, count);
-  for (std::size_t i = 0; i < count; ++i)
-    if (std::find(order.begin(), order.end(), i) == order.end()) order.push_back(i);
-  Markup body;
-  for (const std::size_t i : order) body += finding_folded(told, i);
-  return {"findings", "Checks", body};
+  const std::vector<std::size_t> first = worst_first(told);
+  Markup open, passed;
+  for (const std::size_t i : first) open += finding_folded(told, i);
+  for (std::size_t i = 0; i < told.size("/findings"); ++i)
+    if (std::find(first.begin(), first.end(), i) == first.end()) passed += finding_folded(told, i);
+  return {"findings", "Checks",
+          words(open, passed.empty() ? Markup() : element("div", passed, "class=\"passed\""))};
 }
 
 }  // namespace lamwright::html

@@ -27,6 +27,12 @@ Markup faces_text(const Told& told) {
   return told.at("/glue/faces").get<int>() == 2 ? "both faces of every line" : "one face of every line";
 }
 
+// More hands spreading at once need fewer stages, so fewer pressings.
+Markup in_stages(const Told& told) {
+  if (told.size("/glue/stages") < 2) return {};
+  return words(", glued by one person in ", told.entries("/glue/stages"), " stages");
+}
+
 Markup glue_facts(const Told& told) {
   std::vector<Fact> all{
       {"Glue", told.text("/glue/name")},
@@ -43,8 +49,9 @@ Markup glue_facts(const Told& told) {
                                                told.minutes("/glue/minutes/closed"))});
     all.push_back({"Under pressure", told.minutes("/glue/minutes/pressing")});
     all.push_back({"Cure before machining", told.hours("/glue/cure_hours")});
-    all.push_back({"Pressings", words(told.count("/glue/pressings"), ", press busy for ",
-                                      told.count("/glue/days"), " days")});
+    all.push_back(
+        {"Pressings", words(told.count("/glue/pressings"), " in ", told.count("/glue/days"),
+                            told.at("/glue/days").get<int>() == 1 ? " day" : " days", in_stages(told))});
   }
   return facts(all);
 }

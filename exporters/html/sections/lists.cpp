@@ -4,11 +4,10 @@
 namespace lamwright::html {
 namespace {
 
-// Things are counted, what is measured keeps its unit.
+// Things are counted, what is measured is told in the job's units.
 Markup amount(const Told& told, const std::string& pointer, const std::string& unit) {
-  const bool things = unit == "piece" || unit == "sheet";
-  const bool one = told.at(pointer).get<double>() == 1;
-  return words(told.amount(pointer), " ", unit, things && !one ? "s" : "");
+  if (unit != "piece" && unit != "sheet") return told.quantity(pointer, unit);
+  return words(told.amount(pointer), " ", unit, told.at(pointer).get<double>() == 1 ? "" : "s");
 }
 
 Markup buy_table(const Told& told) {

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "exporters/html/sections/finding_rows.hpp"
 #include "exporters/html/sections/section.hpp"
 #include "exporters/html/table.hpp"
@@ -10,12 +12,13 @@ constexpr std::size_t kWorst = 3;
 
 Markup verdict_line(const Told& told) {
   const Markup all = told.entries("/findings");
-  if (told.having("fail") > 0)
+  const std::size_t fails = told.having("fail"), cautions = told.having("caution");
+  if (fails > 0)
     return words("Do not press it so: ", told.verdicts("fail"), " of ", all,
-                 told.having("fail") == 1 ? " checks fails." : " checks fail.");
-  if (told.having("caution") > 0)
-    return words("It can be pressed: no check fails, ", told.verdicts("caution"), " of ", all,
-                 told.having("caution") == 1 ? " asks for care." : " ask for care.");
+                 fails == 1 ? " checks fails." : " checks fail.");
+  if (cautions > 0)
+    return words("No check fails, ", told.verdicts("caution"), " of ", all,
+                 cautions == 1 ? " asks for care." : " ask for care.");
   return words("It can be pressed: all ", all, " checks pass.");
 }
 
@@ -23,17 +26,28 @@ std::string_view worst(const Told& told) {
   return told.having("fail") > 0 ? "fail" : told.having("caution") > 0 ? "caution" : "pass";
 }
 
-Markup verdict(const Told& told) {
+// With the first finding, for a count alone does not say how bad it is.
+Markup verdict(const Told& told, const std::vector<std::size_t>& first) {
   const std::string name(worst(told));
-  return element("p", words(verdict_sign(name), " ", verdict_line(told)),
-                 "id=\"verdict\" class=\"verdict " + name + "\"");
+  Markup line = words(verdict_sign(name), " ", verdict_line(told));
+  if (!first.empty())
+    line += words(" ", element("span", words("First: ", finding_title(told, first.front()), ".")));
+  return element("p", line, "id=\"verdict\" class=\"verdict " + name + "\"");
 }
 
-Markup worst_findings(const Told& told) {
+Markup rest_of(std::size_t shown, std::size_t all) {
+  if (shown >= all) return {};
+  return element("p", words("More stands under ", element("a", "Checks", "href=\"#findings\""), "."));
+}
+
+// All that fails, and cautions up to three in all.
+Markup first_findings(const Told& told, const std::vector<std::size_t>& order) {
+  const std::size_t shown = std::min(order.size(), std::max(kWorst, failing(told, order)));
   Markup items;
-  for (const std::size_t i : worst_first(told, kWorst)) items += element("li", finding_in_short(told, i));
+  for (std::size_t i = 0; i < shown; ++i) items += element("li", finding_in_short(told, order[i]));
   if (items.empty()) return {};
-  return words(element("h2", "First look at this"), element("ol", items, "class=\"worst\""));
+  return words(element("h2", "First look at this"), element("ol", items, "class=\"worst\""),
+               rest_of(shown, order.size()));
 }
 
 Markup subtitle(const Told& told) {
@@ -43,13 +57,17 @@ Markup subtitle(const Told& told) {
   return element("p", out, "class=\"subtitle\"");
 }
 
+Markup girth(const Told& told) {
+  if (!bends(told)) return told.length("/panel/girth/neutral");
+  return words(told.length("/panel/girth/inner"), " inside, ", told.length("/panel/girth/outer"), " outside");
+}
+
 Markup in_short(const Told& told) {
   std::vector<Fact> all{
       {"Press", words(told.text("/press/method"), ", ", told.entries("/press/stations"), " formers")},
       {"Panels", words(told.count("/panel/count"), " of ", told.length("/panel/width"), " wide, ",
                        told.length("/panel/thickness"), " thick")},
-      {"Girth with trim",
-       words(told.length("/panel/girth/inner"), " inside, ", told.length("/panel/girth/outer"), " outside")},
+      {"Girth with trim", girth(told)},
       {"Glue", told.text("/glue/name")}};
   if (told.has("/glue/minutes")) all.push_back({"Under pressure", told.minutes("/glue/minutes/pressing")});
   if (told.has("/masses/press")) all.push_back({"Weight, all in", told.mass("/masses/press")});
@@ -61,9 +79,11 @@ Markup in_short(const Told& told) {
 Markup opening(const PageInput& page) {
   const Told& told = page.told;
   const std::string title = told.text("/title");
-  return words(element("header", words(element("h1", title.empty() ? "Press" : title), subtitle(told))),
-               verdict(told), view(page), in_short(told),
-               element("section", worst_findings(told), "id=\"first\""));
+  const std::vector<std::size_t> first = worst_of_each_title(told);
+  return words(element("header",
+                       words(element("h1", element("bdi", title.empty() ? "Press" : title)), subtitle(told))),
+               verdict(told, first), view(page), in_short(told),
+               element("section", first_findings(told, first), "id=\"first\""));
 }
 
 }  // namespace lamwright::html

@@ -34,17 +34,23 @@ Markup shapes(const Told& told) {
   return element("div", words(element("div", released), element("div", pressed)), "class=\"beside\"");
 }
 
+Markup girths(const Told& told) {
+  const Markup neutral = told.length("/panel/girth/neutral");
+  if (!bends(told)) return neutral;
+  return words(told.length("/panel/girth/inner"), " inside, ", neutral, " neutral line, ",
+               told.length("/panel/girth/outer"), " outside");
+}
+
 Markup figures(const Told& told) {
   std::vector<Fact> all{
-      {"Finished width", told.length("/panel/width")},
-      {"Thickness", told.length("/panel/thickness")},
-      {"Trim on every edge", told.length("/panel/trim")},
-      {"Girth with trim",
-       words(told.length("/panel/girth/inner"), " inside, ", told.length("/panel/girth/neutral"),
-             " neutral line, ", told.length("/panel/girth/outer"), " outside")},
+      {"Finished width", told.length("/panel/width")},    {"Thickness", told.length("/panel/thickness")},
+      {"Trim on every edge", told.length("/panel/trim")}, {"Girth with trim", girths(told)},
       {"Chord with trim", told.length("/panel/chord")},
-      {"Springback expected", words(told.share("/springback/ratio"), ", ", told.text("/springback/source"))}};
-  if (told.has("/springback/spread"))
+  };
+  if (bends(told))
+    all.push_back({"Springback expected",
+                   words(told.share("/springback/ratio"), ", ", told.text("/springback/source"))});
+  if (bends(told) && told.has("/springback/spread"))
     all.push_back({"Spread of the test pieces", told.share("/springback/spread")});
   return facts(all);
 }

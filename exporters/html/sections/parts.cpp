@@ -17,9 +17,11 @@ Markup bores_text(const Told& told, const std::string& part) {
   for (std::size_t i = 0; i < told.size(part + "/holes"); ++i) {
     const std::string hole = part + "/holes/" + std::to_string(i), use = told.text(hole + "/use");
     if (!seen.insert({use, told.at(hole + "/diameter").get<double>()}).second) continue;
-    out += words(out.empty() ? "" : ", ", use, " ", told.length(hole + "/diameter"));
+    out += words(out.empty() ? "" : ", ", use, " ", told.bore(hole + "/diameter"));
   }
-  return out.empty() ? out : element("p", words(told.entries(part + "/holes"), " bores: ", out));
+  return out.empty() ? out
+                     : element("p", words(told.entries(part + "/holes"),
+                                          told.size(part + "/holes") == 1 ? " bore: " : " bores: ", out));
 }
 
 Markup size_text(const Told& told, const std::string& part) {

@@ -3,6 +3,7 @@
 
 #include "exporters/html/steps/datum.hpp"
 #include "exporters/html/steps/rooms.hpp"
+#include "shared/text.hpp"
 
 namespace lamwright::html::bench {
 namespace {
@@ -22,8 +23,43 @@ void add_screws(const Facts& facts, Actions& out) {
 void add_datum(const Facts& facts, Actions& out) {
   const std::string bed = datum_run(facts.plan(), Layer::Kind::bed_caul);
   const std::string top = datum_run(facts.plan(), Layer::Kind::top_caul);
-  out.say("Screw the datum slat to every former first: run ", bed, " of the bed caul",
-          facts.halves() ? ", run " + top + " of the top caul." : ".");
+  out.say("Screw the datum slat to every former first: run ", bed, " on the drawing bed-caul",
+          facts.halves() ? ", run " + top + " on the drawing top-caul." : ".");
+}
+
+bool recessed(const Facts& facts) { return facts.pins() && facts.plan().pins.front().recess; }
+
+// "6 mm across the slat and 8 mm deep"
+Markup recess_size(const Facts& facts, const char* width) {
+  const Told& told = facts.told();
+  return words(told.length("/press/pins/0/recess_size/0"), width, told.length("/press/pins/0/recess_size/1"),
+               " deep");
+}
+
+// No length along the sheets tells this place: the other half comes straight down on pins that may lean.
+constexpr const char* kChalked =
+    "Chalked pin tips mark the places when the upper half is once lowered straight onto them.";
+
+void add_recesses(const Facts& facts, Actions& out) {
+  if (!recessed(facts)) return;
+  const std::vector<std::string> runs = recessed_runs(facts.plan(), facts.plan().pins.front());
+  if (runs.empty()) return;
+  out.say("Recess ", runs.size() > 1 ? "runs " : "run ", listed(runs, "and"), " of the ",
+          facts.pins_in_bed() ? "top" : "bed",
+          " caul opposite the two locating pins, where no gap lets them in: ",
+          recess_size(facts, " across the slat and "), ", ",
+          facts.told().length("/press/pins/0/flat/from_edge"), " from each end of the slat. ", kChalked);
+}
+
+void add_pin_bores(const Facts& facts, Actions& out) {
+  if (!facts.pins() || !facts.halves()) return;
+  const char *own = facts.pins_in_bed() ? "lower" : "upper", *other = facts.pins_in_bed() ? "upper" : "lower";
+  const char* sheet = facts.layer(Layer::Kind::sheathing) ? "sheathing" : "caul";
+  out.say("Bore the ", own, " ", sheet, " for the two locating pins, a tight fit on them. ",
+          "A sheet bored for the pins, laid on with its middle on the middle of the pack, shows where.");
+  if (recessed(facts))
+    out.say("Recess the ", other, " ", sheet, " opposite the pins, ", recess_size(facts, " wide and "), ". ",
+            kChalked);
 }
 
 void add_slats(const Facts& facts, Actions& out) {
@@ -36,13 +72,12 @@ void add_slats(const Facts& facts, Actions& out) {
   add_screws(facts, out);
   add_datum(facts, out);
   out.when(facts.has(PartKind::fixing_block), "Then screw the slats that lie over the fixing blocks.");
-  out.say("Screw the slats at both ends of the curve last.");
+  out.say("Screw the outermost of the slats to be screwed, left and right, last.");
   out.say(
       "No other slat gets a screw: the caul must hinge freely. Tape or webbing along both ends holds the "
       "slats together, over the screwed ones too.");
   if (!halves) out.say("Join the slats of the top caul by tape or webbing alone: it stays a loose mat.");
-  if (const std::string note = facts.entry("/notes", "", "Recess the slats"); !note.empty())
-    out.say(facts.told().text(note));
+  add_recesses(facts, out);
 }
 
 void add_sheets(const Facts& facts, Actions& out) {
@@ -52,6 +87,7 @@ void add_sheets(const Facts& facts, Actions& out) {
   out.say(
       "Screw it to every former at the middle first, then outward, the ends last, so that it lies down "
       "without a bulge.");
+  add_pin_bores(facts, out);
 }
 
 void add_bare(Actions& out) {
@@ -63,11 +99,10 @@ void add_bare(Actions& out) {
 // Glue that bonds to everything wants tape everywhere; other glue only where it squeezes out.
 void add_tape(const Facts& facts, Actions& out) {
   if (facts.job().layup.glue_row.waterproof)
-    out.say("This glue does not wash off. Tape every face of ", facts.slatted() ? "the cauls" : "the mould",
+    out.say("This glue does not wash off. Tape every face of the ", facts.lining(),
             " that looks at the pack.");
   else
-    out.say("Tape or wax the edges of ", facts.slatted() ? "the cauls" : "the mould",
-            ", where glue squeezes out.");
+    out.say("Tape or wax the edges of the ", facts.lining(), ", where glue squeezes out.");
 }
 
 const char* title(const Facts& facts) {
@@ -93,10 +128,10 @@ Step put_on_cauls(const Facts& facts) {
                            : "mould",
           ", from the mark on the first former to that on the last.");
   if (facts.heavy(&Masses::upper))
-    out.say("Turn the upper half over: ", facts.told().mass("/masses/upper"),
+    out.say("Turn the upper half over from back to front: ", facts.told().mass("/masses/upper"),
             ", so two people at least, or a hoist.");
   else
-    out.when(facts.halves(), "Turn the upper half over.");
+    out.when(facts.halves(), "Turn the upper half over from back to front.");
   return {title(facts), std::move(out).list()};
 }
 

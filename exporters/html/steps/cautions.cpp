@@ -38,9 +38,19 @@ void add_straps(const Facts& facts, Actions& out) {
       "it.");
   out.say("Nobody stands or leans in line with a strap, while it is drawn or let go.");
   out.say("Never put a bar or a pipe on a ratchet.");
-  out.say("Let go by turns on alternate sides, and keep clamps on until the straps are slack.");
+  out.say("Let go by turns on alternate sides",
+          facts.hand_clamps() || facts.flats() ? ", and keep clamps on until the straps are slack." : ".");
+  out.say(
+      "Common strap ratchets let go all at once. Use ratchets that ease click by click, or let clamps take "
+      "the load before a ratchet is opened.");
   out.when(facts.halves(), "The upper half is held by chocks or hoist before the last strap comes off.");
   add_ratings(facts, out);
+}
+
+// The mass of a lower half leaves out what the pack lies on.
+const char* without_lining(const Facts& facts) {
+  if (facts.slatted() || facts.layer(Layer::Kind::bed_caul)) return " without its caul";
+  return facts.layer(Layer::Kind::sheathing) ? " without its sheathing" : "";
 }
 
 void add_lifting(const Facts& facts, Actions& out) {
@@ -49,7 +59,8 @@ void add_lifting(const Facts& facts, Actions& out) {
   out.say("The whole press weighs ", told.mass("/masses/press"),
           facts.heavy(&Masses::press) ? ": never lift it alone." : ".");
   if (facts.heavy(&Masses::lower))
-    out.say("Lower half: ", told.mass("/masses/lower"), ", two people or a hoist.");
+    out.say(facts.halves() ? "Lower half" : "Mould", without_lining(facts), ": ", told.mass("/masses/lower"),
+            ", two people or a hoist.");
   if (facts.heavy(&Masses::upper))
     out.say("Upper half: ", told.mass("/masses/upper"), ", two people or a hoist.");
   if (facts.heavy(&Masses::panel)) out.say("Panel: ", told.mass("/masses/panel"), ", two people.");
@@ -64,7 +75,7 @@ std::vector<Markup> cautions(const ExportInput& input, const Told& told) {
   out.say("All figures here are estimates. Local rules and the judgement of a qualified person come first.");
   if (facts.strapped()) add_straps(facts, out);
   add_lifting(facts, out);
-  out.say("Wear eye protection when straps are tight and when tools run.");
+  out.say("Wear eye protection when ", facts.strapped() ? "straps are tight and when " : "", "tools run.");
   out.say("Keep glue off skin and out of eyes, and read the sheet that comes with it.");
   out.say("Sawing and sanding raise dust: extract it, and wear a mask.");
   return std::move(out).list();

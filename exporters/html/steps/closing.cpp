@@ -4,6 +4,7 @@
 
 #include "exporters/html/steps/datum.hpp"
 #include "exporters/html/steps/rooms.hpp"
+#include "shared/units.hpp"
 
 namespace lamwright::html::bench {
 namespace {
@@ -59,8 +60,10 @@ void add_top_caul(const Facts& facts, Actions& out) {
     out.say("Lay the top sheets on from the middle outward.");
   else
     out.say("Lay the top caul on from the middle outward: run ", datum, ", its datum slat, first.");
-  if (facts.pins())
+  if (facts.pins() && !datum.empty())
     out.say("See that both pins stand in the gap of the top caul, beside the datum slat.");
+  else if (facts.pins())
+    out.say("See that both pins find their way into it.");
   else
     out.say(
         "Its ends lie as far from the ends of the pack as the drawing shows. Hold all of it by hand until "
@@ -85,6 +88,16 @@ void add_straps(const Facts& facts, Actions& out) {
              "the strap, so that neighbours clear one another.");
 }
 
+// Where a piece laid on slides off. Common practice, no source.
+constexpr double kSlides = radians(15);
+
+bool steep(const Facts& facts) {
+  const std::vector<FlatPressed>& flats = facts.plan().flats;
+  return std::any_of(flats.begin(), flats.end(), [&](const FlatPressed& flat) {
+    return std::abs(facts.plan().neutral.at((flat.from + flat.to) / 2).heading) > kSlides;
+  });
+}
+
 void add_pressing_beams(const Facts& facts, Actions& out) {
   if (!facts.flats()) return;
   const std::string clamps = facts.entry("/hardware", "use", "pressing beams to formers");
@@ -94,7 +107,8 @@ void add_pressing_beams(const Facts& facts, Actions& out) {
           everywhere ? ", one to a former." : ", at the formers that the drawing shows.");
   out.say("Set their clamps in the clamp holes",
           clamps.empty() ? Markup() : words(", ", facts.told().count(clamps + "/count"), " in all"),
-          ", and do not tighten them yet.");
+          steep(facts) ? ". On steep flats the beams would fall: tighten there just enough to hold them."
+                       : ", and do not tighten them yet.");
 }
 
 void add_loops(const Facts& facts, Actions& out) {
@@ -103,13 +117,14 @@ void add_loops(const Facts& facts, Actions& out) {
     out.say(
         "Set the one-handed clamps across both halves, two at each edge of the width, hand tight. They hold "
         "the upper half while straps are laid; one that leans later tells that it drifts.");
-  if (facts.pinned_loops())
-    out.say("Hook a strap to the pins of lower and upper beam at each end of every pair of beams: ",
-            told.length("/press/loops/length"), " round with the press shut.");
-  else
-    out.say("Put a strap loop round lower and upper beam at each end of every pair of beams: ",
-            told.length("/press/loops/length"), " round with the press shut.");
-  out.say("Let the loops hang plumb, flat on the wood, their ratchets where hands reach them.");
+  const char* name = facts.pinned_loops() ? "strap" : "loop";
+  out.say(facts.pinned_loops()
+              ? "Hook a strap to the pins of lower and upper beam at each end of every pair of beams."
+              : "Put a strap loop round lower and upper beam at each end of every pair of beams.");
+  out.say("The pack still holds the halves apart, so let every ", name, " out first. It measures ",
+          told.length("/press/loops/open_length"), " round with the upper half lifted clear, ",
+          told.length("/press/loops/length"), " with the press shut.");
+  out.say("Let the ", name, "s hang plumb, flat on the wood, their ratchets where hands reach them.");
   out.when(facts.staggered(),
            "Set neighbouring ratchets higher and lower by turns, so that they clear one another.");
 }
@@ -127,6 +142,9 @@ void add_upper_half(const Facts& facts, Actions& out) {
     out.say("See that both pins find their way: never force them.");
   else
     out.say("There are no locating pins: hold the pack by hand until the press has closed on it.");
+  out.when(facts.warned("side-thrust"),
+           "Leave the upper half free to slide sideways: no uprights beside it. The check on side thrust "
+           "tells why.");
 }
 
 void add_without_straps(const Facts& facts, Actions& out) {

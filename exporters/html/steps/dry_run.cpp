@@ -4,24 +4,41 @@
 namespace lamwright::html::bench {
 namespace {
 
+// What two people do no faster is not told twice.
+Markup by_two(const Facts& facts) {
+  const GlueWork& work = *facts.input().figures.glue;
+  if (work.setting_by_two() >= work.setting) return {};
+  return words(", ", facts.told().minutes("/glue/minutes/setting_by_two"), " for two");
+}
+
 void add_hands(const Facts& facts, Actions& out) {
   if (!facts.slow()) return;
   const GlueWork& work = *facts.input().figures.glue;
   if (work.setting_by_two() <= work.closed)
-    out.say("One person alone is too slow. Two people take about ",
-            facts.told().minutes("/glue/minutes/setting_by_two"), ": rehearse it together.");
+    out.say("One person alone is too slow: two rehearse it together, one on each side.");
   else
-    out.say("Two people take about ", facts.told().minutes("/glue/minutes/setting_by_two"),
-            ", too long as well: bring more hands, or take a slower glue.");
+    out.say("Two people are too slow as well: bring more hands, or take a slower glue.");
 }
 
 void add_times(const Facts& facts, Actions& out) {
   if (!facts.glued()) return;
   const Told& told = facts.told();
   out.say("Time it, from laying the sheets together to full pressure. Reckoned are ",
-          told.minutes("/glue/minutes/setting"), "; the glue stays workable ",
-          told.minutes("/glue/minutes/closed"), ".");
+          told.minutes("/glue/minutes/setting"), " for one person", by_two(facts),
+          "; the glue stays workable ", told.minutes("/glue/minutes/closed"), ".");
   add_hands(facts, out);
+}
+
+void add_gaps(const Facts& facts, Actions& out) {
+  out.say(
+      "Shine a lamp along the pack and look from the other side. Where light shows, or a strip of paper "
+      "slides in, there is a gap.");
+  const char* proud = facts.slatted()                       ? "a proud slat"
+                      : facts.layer(Layer::Kind::sheathing) ? "a bulge of the sheathing"
+                      : facts.layer(Layer::Kind::bed_caul)  ? "a bulge of the caul"
+                                                            : "a proud board";
+  out.say("Find the reason for every gap now: ", proud, ", a former out of line",
+          facts.pins() ? ", a sheet caught on a pin" : "", ". Glue fills none of them.");
 }
 
 // A share from figures alone wants proof before good veneer goes in.
@@ -42,13 +59,8 @@ Step run_dry(const Facts& facts) {
   out.say("Do all of the steps on laying up, closing and tightening with every sheet in, but no glue.");
   out.say("Close the press fully, to the last turn.");
   add_times(facts, out);
-  out.say(
-      "Shine a lamp along the pack and look from the other side. Where light shows, or a strip of paper "
-      "slides in, there is a gap.");
-  out.say(
-      "Find the reason for every gap now: a proud slat, a former out of line, a sheet caught on a pin. Glue "
-      "fills none of them.");
-  out.say("With the press closed, sight along the ", facts.feet(),
+  add_gaps(facts, out);
+  out.say("With the press closed, sight across the ", facts.feet(),
           " again. Take out any twist before glue comes near.");
   out.when(!facts.halves() && facts.strapped(),
            "Draw pencil lines from the top caul down over the pack to the bed, at the middle of both edges "

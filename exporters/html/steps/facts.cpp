@@ -1,6 +1,7 @@
 #include "exporters/html/steps/facts.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "shared/tolerance.hpp"
 
@@ -8,14 +9,17 @@ namespace lamwright::html::bench {
 namespace {
 
 constexpr double kOnePerson = 25;  // kg that one person lifts; common practice, no source
+constexpr double kPlay = 2;        // that sheets take between two pins; common practice, no source
+constexpr double kPencil = 0.1;    // less than a pencil line is wide; common practice, no source
 
 }  // namespace
 
 bool Facts::rollers() const { return strapped() && plan().closures.front().left.roller.has_value(); }
 
+// A loop's ratchet lies across its beam, where its neighbours' width does not matter.
 bool Facts::staggered() const {
-  return std::any_of(plan().closures.begin(), plan().closures.end(),
-                     [](const Closure& closure) { return closure.staggered; });
+  return !loops() && std::any_of(plan().closures.begin(), plan().closures.end(),
+                                 [](const Closure& closure) { return closure.staggered; });
 }
 
 bool Facts::stacked() const { return plan().sections.size() > 1 && plan().spacing.clear < kSamePoint; }
@@ -23,6 +27,29 @@ bool Facts::stacked() const { return plan().sections.size() > 1 && plan().spacin
 bool Facts::layer(Layer::Kind kind) const {
   return std::any_of(plan().layers.begin(), plan().layers.end(),
                      [&](const Layer& layer) { return layer.kind == kind; });
+}
+
+const char* Facts::lining() const {
+  if (slatted() || layer(Layer::Kind::bed_caul)) return "cauls";
+  return layer(Layer::Kind::sheathing) ? "sheathing" : "mould";
+}
+
+bool Facts::centred() const {
+  const Profile &edge = plan().sections.front().lower, &pack = plan().neutral;
+  return std::abs(edge.point(edge.nearest(pack.point(pack.girth() / 2)).station).x()) < kPencil;
+}
+
+bool Facts::stepped() const {
+  if (!pins()) return false;
+  const Profile& pack = plan().neutral;
+  const double at_pins = pack.at(pack.nearest(plan().pins.front().at.head<2>()).station).heading;
+  const double turn = std::abs(pack.at(pack.girth() / 2).heading - at_pins);
+  return turn * (panel().thickness + 2 * panel().cover) > kPlay;
+}
+
+bool Facts::warned(const std::string& id) const {
+  const std::string at = finding(id);
+  return !at.empty() && told_.text(at + "/verdict") != to_text(Verdict::pass);
 }
 
 bool Facts::has(PartKind kind) const { return !parts(kind).empty(); }

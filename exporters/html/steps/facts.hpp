@@ -29,12 +29,17 @@ class Facts {
   bool stacked() const;  // formers stand face to face
   bool flats() const { return !plan().flats.empty(); }
   bool pins() const { return !plan().pins.empty(); }
+  // Whether the pack bends between its middle and the pins, so much that sheets bored alike come over the
+  // pins only with their centre lines stepped.
+  bool stepped() const;
   bool pins_in_bed() const { return pins() && plan().pins.front().caul == Layer::Kind::bed_caul; }
   bool layer(Layer::Kind kind) const;
+  const char* lining() const;  // what the pack lies on: "cauls", "sheathing" or "mould"
   bool slatted() const { return !plan().cauls.empty(); }
   bool has(PartKind kind) const;
   bool covers() const { return panel().cover > 0; }
   bool curved() const { return !panel().pressed.straight(); }
+  bool centred() const;  // the middle of the pack lies on the formers' centre line
   bool glued() const { return input_.figures.glue && input_.figures.glue->lines > 0; }
   bool staged() const { return glued() && input_.figures.glue->staged(); }
   // What the formers stand on, in the plural.
@@ -42,6 +47,8 @@ class Facts {
     return has(PartKind::beam) ? "beams" : has(PartKind::bearer) ? "bearers" : "formers";
   }
   bool slow() const;  // alone, nobody closes it in time
+  // Whether a check is there that did not pass.
+  bool warned(const std::string& id) const;
   bool hand_clamps() const { return !hardware("one-handed clamp").empty(); }
   bool springs() const { return curved() && panel().springback.share != 0; }
   bool aid(ShopAid::Use use) const;

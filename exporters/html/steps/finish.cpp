@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "exporters/html/steps/rooms.hpp"
+#include "shared/text.hpp"
 
 namespace lamwright::html::bench {
 namespace {
@@ -49,9 +50,9 @@ void add_radii(const Facts& facts, Actions& out) {
   const std::vector<Bend> all = bends(facts);
   if (all.size() > kListedBends) return;
   for (std::size_t i = 0; i < all.size(); ++i)
-    out.say("Bend ", std::to_string(i + 1), ", ", face_name(facts), ": ",
-            told.length(radius_of(kPressed, all[i].pressed)), " in the press, ",
-            told.length(radius_of(kReleased, all[i].released)), " when released.");
+    out.say("Bend ", std::to_string(i + 1), ", ", face_name(facts), ": pressed to ",
+            told.length(radius_of(kPressed, all[i].pressed)), ", when released ",
+            told.length(radius_of(kReleased, all[i].released)), ".");
 }
 
 // The tightest crown: the notebook takes bends of that sense, and springback shows most where it is tight.
@@ -126,18 +127,51 @@ void add_templates(const Facts& facts, Actions& out) {
     out.say("Lay a straightedge on the panel, along, across and corner to corner.");
 }
 
+// The cradles' centre line is that of the formers; the middle of the pack lies on it only where both sides
+// are alike.
+void add_cradles(const Facts& facts, Actions& out) {
+  const Told& told = facts.told();
+  out.say("Set the panel, inner face down, in the ",
+          told.count(facts.entry("/aids", "name", "trim-cradle") + "/count"),
+          " trim cradles, stood apart over the width.");
+  if (facts.centred())
+    out.say("Bring the panel's centre line onto the cradles' centre line.");
+  else
+    out.say(
+        "Slide the panel until every bend lies in its bend of the cradles and nothing rocks. Their centre "
+        "line is not the panel's.");
+  out.say("Saw both ends of the curve along the cradles' saw lines, square to the face.");
+}
+
+void add_ends(const Facts& facts, Actions& out) {
+  if (facts.aid(ShopAid::Use::trim_cradle))
+    add_cradles(facts, out);
+  else if (facts.curved())
+    out.say(
+        "Measure both trim lines from the panel's centre line along the inner face, and saw there, "
+        "square to the face.");
+  else
+    out.say("Saw both ends square to the face: ", facts.told().length("/panel/trim"), " comes off each.");
+  out.when(facts.curved(),
+           "All sheets are cut alike, so the ends of the pack are ragged. Never measure from them.");
+}
+
+std::string kept_together(const Facts& facts) {
+  std::vector<std::string> out{"formers"};
+  if (facts.has(PartKind::beam)) out.push_back("beams");
+  if (facts.has(PartKind::bearer)) out.push_back("bearers");
+  if (facts.has(PartKind::spacer_block) || facts.has(PartKind::fixing_block)) out.push_back("blocks");
+  if (facts.pins()) out.push_back("pins");
+  return listed(out, "and");
+}
+
 }  // namespace
 
 Step trim(const Facts& facts) {
   Actions out;
   const Told& told = facts.told();
   if (facts.panel().trim <= 0) return {"Trim", {}};
-  if (facts.aid(ShopAid::Use::trim_cradle))
-    out.say("Set the panel, inner face down, in the ",
-            told.count(facts.entry("/aids", "name", "trim-cradle") + "/count"),
-            " trim cradles, stood apart over the width.");
-  out.say("Saw both ends of the curve at the trim lines, square to the face: ", told.length("/panel/trim"),
-          " comes off each.");
+  add_ends(facts, out);
   out.say("Saw the two straight edges to the finished width of ", told.length("/panel/width"), ", ",
           facts.pins() ? "pin bores and all." : "half the waste on each.");
   out.say("Clamp the panel down and let no offcut swing: it is under stress until it is through.");
@@ -156,11 +190,14 @@ Step check_shape(const Facts& facts) {
 Step store(const Facts& facts) {
   Actions out;
   const PressPlan& plan = facts.plan();
-  out.say("Clean glue off the contact edges and cauls.");
+  const std::string lining = facts.lining();
+  out.say("Clean glue off the ", lining == "mould" ? "contact edges" : "contact edges and the " + lining,
+          ".");
   out.say("Write on the mould: ", plan.title.empty() ? Markup() : words(plan.title, ", "), "number ",
           plan.number, ", and on every former its station, L and R.");
-  out.say("Keep formers, beams, blocks and pins of this mould together, with this sheet.");
-  out.say("Store it dry and flat, off the floor. Coil the straps, dry, without knots.");
+  out.say("Keep ", kept_together(facts), " of this mould together, with this sheet.");
+  out.say("Store it dry and flat, off the floor.",
+          facts.strapped() ? " Coil the straps, dry, without knots." : "");
   return {"Store the mould", std::move(out).list()};
 }
 

@@ -78,7 +78,7 @@ void add_faces(const Facts& facts, Actions& out) {
               : "Spread one face of every joint, thin and even, right into the corners: the outer face of "
                 "each ply before the next goes on.");
   out.say("Leave dry: the inner face of ply 1, the outer face of the last ply",
-          facts.covers() ? ", both cover sheets." : ".");
+          facts.staged() ? " that this stage glues" : "", facts.covers() ? ", both cover sheets." : ".");
 }
 
 }  // namespace
@@ -89,22 +89,29 @@ Step get_ready(const Facts& facts) {
   add_amount(facts, out);
   add_open_time(facts, out);
   add_within_reach(facts, out);
-  out.when(facts.job().layup.glue_row.waterproof,
-           "Grease or tape pins, straps and whatever else glue may reach: it holds for good.");
+  if (facts.job().layup.glue_row.waterproof)
+    out.say("Grease or tape ", facts.pins() ? "pins, " : "", facts.strapped() ? "straps, " : "",
+            "clamps and whatever else glue may reach: it holds for good.");
   return {"Get ready to glue", std::move(out).list()};
 }
 
 Step lay_up(const Facts& facts) {
   Actions out;
   out.say("Start the clock with the first spread.");
-  out.when(facts.covers(),
-           "Lay the inner cover sheet down, its centre line on the middle of the pack that is drawn there.");
+  out.when(
+      facts.covers(),
+      facts.stepped()
+          ? "Lay the inner cover sheet down, L on the left."
+          : "Lay the inner cover sheet down, its centre line on the middle of the pack that is drawn there.");
   out.say(facts.covers() ? "Lay the plies in order, ply 1 first, from the inner face to the outer."
                          : "Lay the plies in order, ply 1 first with its centre line on the middle drawn "
                            "there, from the inner face to the outer.");
   add_pins(facts, out);
   if (facts.glued()) add_faces(facts, out);
-  out.say("Bring every centre line onto the one below: look at both edges, L on the left.");
+  out.say(facts.stepped()
+              ? "Let the pins alone line the sheets up, L on the left. The pack bends between them and its "
+                "middle, so centre lines step apart a little: that is right."
+              : "Bring every centre line onto the one below: look at both edges, L on the left.");
   out.when(facts.covers(), "Lay the outer cover sheet on.");
   return {facts.glued() ? "Spread and lay up" : "Lay up", std::move(out).list()};
 }

@@ -42,8 +42,9 @@ std::string strapped_stations(const Facts& facts) {
 
 void add_spacers(const Facts& facts, Actions& out) {
   if (!facts.has(PartKind::spacer_block)) return;
-  out.say("Screw the spacer blocks between neighbours: their length of ",
-          facts.told().length("/press/spacing/clear"), " sets the distance, with no measuring.");
+  out.say("Screw the spacer blocks between neighbours, where the drawings press and stations show them: ",
+          "their length of ", facts.told().length("/press/spacing/clear"),
+          " sets the distance, with no measuring.");
 }
 
 void add_bearers(const Facts& facts, Actions& out) {
@@ -52,18 +53,23 @@ void add_bearers(const Facts& facts, Actions& out) {
   if (facts.job().formers.groove_depth)
     out.say("Set ", which, " into the grooves of the bearers, without screws.");
   else
-    out.say("Stand ", which, " on the plain bearers.");
+    out.say("Lay ", which, " on their sides and put them on the plain bearers.");
 }
 
+// Once it stands, nobody gets at its underside.
 void add_feet(const Facts& facts, Actions& out) {
-  if (facts.has(PartKind::beam) && !facts.stacked())
-    out.say("Stand a former on its beam with both centre lines together.");
+  const std::string screw = facts.entry("/hardware", "use", "beams to formers");
+  if (facts.stacked())
+    out.when(!screw.empty(), "Turn the stack on its side and lay the beams against its foot.");
+  else if (facts.has(PartKind::beam))
+    out.say("Lay a former on its side, its beam against its foot, both centre lines together.");
   if (const std::string stations = strapped_stations(facts); facts.strapped() && !stations.empty())
     out.say("Beams with straps stand under stations ", stations, ".");
   add_bearers(facts, out);
-  if (const std::string screw = facts.entry("/hardware", "use", "beams to formers"); !screw.empty())
-    out.say("Drive the foot screws from below, the middle one first: ", facts.told().count(screw + "/count"),
-            " of ", facts.told().text(screw + "/name"), facts.halves() ? " for both halves." : ".");
+  if (!screw.empty())
+    out.say("Drive the foot screws before anything is stood up, from the underside, the middle one first: ",
+            facts.told().count(screw + "/count"), " of ", facts.told().text(screw + "/name"),
+            facts.halves() ? " for both halves." : ".");
 }
 
 // Beams that lean stand on wedges: the pull is plumb.
@@ -76,17 +82,44 @@ void add_lean(const Facts& facts, Actions& out) {
 void add_order(const Facts& facts, Actions& out) {
   if (facts.stacked())
     out.say(
-        "Stack the boards face to face in order of station, number 1 at the near edge, and screw each to the "
-        "one before.");
+        "Stack the boards face to face in order of station, number 1 at the back, L on the left, and screw "
+        "each to the one before.");
   else
-    out.say("Stand the formers in order of station, number 1 at the near edge, ",
-            facts.told().length("/press/spacing/pitch"), " from middle to middle, L on the left.");
+    out.say("Stand the formers in order of station, number 1 at the back, L on the left, ",
+            facts.told().length("/press/spacing/pitch"), " from middle to middle.");
+}
+
+// The frame of the press: X to the right, Y up, Z toward whoever looks at it so. Station 1 has the least Z.
+void add_sides(Actions& out) {
+  out.say(
+      "Left and right are told for someone who stands before the last station and looks toward station 1, "
+      "which is at the back. L is then on the left, R on the right.");
+  out.say(
+      "Drawings call the edge of the width at station 1 the near edge: from there they count the stations "
+      "and measure along the width.");
+}
+
+void add_middle(const Facts& facts, Actions& out) {
+  out.say("On every lower former draw the middle of the pack across the contact edge: ",
+          facts.told().length("/press/contact/lower/middle"),
+          " along the edge from the left mark of the blank",
+          facts.centred() ? ", at the centre line." : ". It is not the centre line.");
+}
+
+void add_straightness(const Facts& facts, Actions& out) {
+  out.say(
+      "Lay a straightedge along the width over all contact edges, at three places: plane off what stands "
+      "proud, shim what stands low.");
+  out.say("Sight across the ", facts.feet(),
+          ", from the last to the first: their tops are parallel, or the press is twisted. Pack under them "
+          "until they are.");
 }
 
 }  // namespace
 
 Step check_parts(const Facts& facts) {
   Actions out;
+  add_sides(out);
   out.say("Count the pieces against the parts on this sheet, first of all ", all_counted(facts), ".");
   out.say("Count everything else against the hardware list.");
   out.say("Stack all ", facts.halves() ? "lower formers, then all upper ones," : "formers",
@@ -94,9 +127,7 @@ Step check_parts(const Facts& facts) {
   out.say("Find the marks on every former: centre line, ends of the blank",
           facts.panel().trim > 0 ? ", trim lines" : "", ", L and R.");
   out.say("Write its station on every former.");
-  out.say("On every lower former draw the middle of the pack across the contact edge: ",
-          facts.told().length("/press/contact/lower/middle"),
-          " along the edge from the left mark of the blank. It need not be the centre line.");
+  add_middle(facts, out);
   return {"Check the parts", std::move(out).list()};
 }
 
@@ -109,16 +140,11 @@ Step rig_lower(const Facts& facts) {
   add_spacers(facts, out);
   out.when(facts.has(PartKind::fixing_block),
            "Screw the fixing blocks to both sides of the formers, flush with the contact edge, where the "
-           "drawing of the former shows them.");
+           "drawings press and stations show them.");
   out.when(facts.rollers(), "Fit the guide rollers at the lower corners and see that they turn.");
   add_lean(facts, out);
   out.when(facts.has(PartKind::stop), "Screw the stops to the beams where the drawing shows them.");
-  out.say(
-      "Lay a straightedge along the width over all contact edges, at three places: plane off what stands "
-      "proud, shim what stands low.");
-  out.say("Sight along the ", facts.feet(),
-          " from one end: first and last lie in one line, or the press is twisted. Pack under them until "
-          "they do.");
+  add_straightness(facts, out);
   return {facts.halves() ? "Build the lower half" : "Build the mould", std::move(out).list()};
 }
 
@@ -126,8 +152,10 @@ Step rig_upper(const Facts& facts) {
   Actions out;
   if (!facts.halves()) return {"Build the upper half", {}};
   out.say("Build the upper half like the lower one, beams down on the floor, contact edges up.");
-  out.say("It will be turned over: build it so that station 1 then lies over station 1, and L over L.");
-  out.say("Check it with the straightedge and sight along its beams too.");
+  out.say(
+      "It will be turned over from back to front: build it with L on the left but station 1 nearest to you, "
+      "so that station 1 then lies over station 1, and L over L.");
+  out.say("Check it with the straightedge and sight across its beams too.");
   return {"Build the upper half", std::move(out).list()};
 }
 

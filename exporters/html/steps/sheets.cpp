@@ -25,11 +25,13 @@ std::string one_size(const Facts& facts) {
   return first;
 }
 
+const char* run(const Facts& facts) { return facts.curved() ? "round the curve" : "from left to right"; }
+
 void add_sizes(const Facts& facts, Actions& out) {
   const Told& told = facts.told();
   const char* sheets = facts.covers() ? "Cut all plies and cover sheets " : "Cut all plies ";
   if (const std::string size = one_size(facts); !size.empty())
-    out.say(sheets, told.length(size + "/cut"), " round the curve by ", told.length(size + "/width"),
+    out.say(sheets, told.length(size + "/cut"), " ", run(facts), " by ", told.length(size + "/width"),
             " across, corners square.");
   else
     out.say(sheets, "as the list of blanks says, corners square.");
@@ -56,10 +58,10 @@ void add_grain(const Facts& facts, Actions& out) {
                     across = plies_with(facts.panel(), Grain::across),
                     askew = plies_with(facts.panel(), Grain::askew);
   if (across.empty() && askew.empty()) {
-    out.say("The grain of every ply runs round the curve.");
+    out.say("The grain of every ply runs ", run(facts), ".");
     return;
   }
-  if (!along.empty()) out.say("Grain round the curve, numbered from the inner face: ply ", along, ".");
+  if (!along.empty()) out.say("Grain ", run(facts), ", numbered from the inner face: ply ", along, ".");
   if (!across.empty()) out.say("Grain across, from edge to edge: ply ", across, ".");
   if (!askew.empty()) out.say("Grain at an angle, as the list of blanks says: ply ", askew, ".");
 }
@@ -68,21 +70,27 @@ void add_pin_bores(const Facts& facts, Actions& out) {
   if (!facts.pins()) return;
   const Told& told = facts.told();
   out.say("Lay all sheets on one another, centre lines and one long edge together, and clamp them.");
+  const Markup beside = told.at("/press/pins/0/flat/from_middle") == 0
+                            ? Markup("on the centre line")
+                            : words(told.length("/press/pins/0/flat/from_middle"), " to the ",
+                                    told.text("/press/pins/0/flat/side"), " of the centre line");
   out.say("Bore them through for the two locating pins, ", told.length("/press/pins/0/diameter"), ": ",
-          told.length("/press/pins/0/flat/from_middle"), " to the ", told.text("/press/pins/0/flat/side"),
-          " of the centre line, ", told.length("/press/pins/0/flat/from_edge"), " in from each edge.");
+          beside, ", ", told.length("/press/pins/0/flat/from_edge"), " from each edge of the width.");
 }
 
 }  // namespace
 
 Step cut_sheets(const Facts& facts) {
   Actions out;
+  out.say(
+      "Let sheets and formers lie in a room as dry as the one where the panel will stand: damp sheets shrink "
+      "after pressing and take the panel along.");
   add_sizes(facts, out);
   add_grain(facts, out);
   out.say("Number the plies from the inner face outward: ply 1 is the inner face of the panel.");
-  out.say(
-      "Draw the centre line over every sheet at half its length round the curve, on both faces. On show "
-      "faces mark the trim alone.");
+  out.say("Draw the centre line over every sheet at half its length",
+          facts.curved() ? " round the curve" : "", ", on both faces. On show faces mark the ",
+          facts.panel().trim > 0 ? "trim" : "edges", " alone.");
   out.say("Write L at the left end of every sheet and R at the right.");
   out.when(facts.panel().trim > 0, "Keep flaws in the trim: it is cut off.");
   add_pin_bores(facts, out);

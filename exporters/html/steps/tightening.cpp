@@ -1,5 +1,7 @@
 // Drawn tight by turns, watched, and left to set.
 #include "exporters/html/steps/rooms.hpp"
+#include "shared/text.hpp"
+#include "shared/tolerance.hpp"
 
 namespace lamwright::html::bench {
 namespace {
@@ -22,18 +24,36 @@ void add_final_pull(const Facts& facts, Actions& out) {
 
 void add_rounds(const Facts& facts, Actions& out) {
   out.say("Take the slack out of all straps by hand.");
-  out.say("Start with the middle strap, then go outward, one on each side by turns.");
+  out.say("Start with the ",
+          facts.plan().closures.size() % 2 == 0 ? "two straps in the middle" : "middle strap",
+          ", then go outward, one on each side by turns.");
   out.when(facts.loops() || facts.job().straps.both_ends,
-           "Draw left and right at the same time, one person on each side.");
+           "Two people draw left and right at the same time, one on each side. One alone goes from left to "
+           "right and back at every strap.");
   out.say("One or two clicks a strap, then the next one. No strap is finished before the others.");
-  out.say("After the first round stop and sight along the ", facts.feet(),
+  out.say("After the first round stop and sight across the ", facts.feet(),
           ": if they have twisted, slacken and start again.");
+}
+
+// "from the bend to the free end on the flats at the ends": where a beam has several clamps.
+std::string along_flats(const Facts& facts) {
+  const PressPlan& plan = facts.plan();
+  bool ends = false, between = false;
+  for (const FlatPressed& flat : plan.flats) {
+    if (flat.clamps.size() < 2) continue;
+    const bool end = flat.from < kSamePoint || flat.to > plan.neutral.girth() - kSamePoint;
+    (end ? ends : between) = true;
+  }
+  std::string out = ends ? ", on a flat at the end from the bend to the free end" : "";
+  if (between) out += ", on a flat between bends from its middle outward";
+  return out;
 }
 
 void add_clamps(const Facts& facts, Actions& out) {
   if (!facts.flats()) return;
   out.say(facts.strapped() ? "After each round of the straps give" : "Give",
-          " the clamps of the pressing beams a little too, from the middle of each flat outward.");
+          " the clamps of the pressing beams a little too: the middle formers first", along_flats(facts),
+          ".");
   out.say("At the end every clamp gives ", facts.told().force("/press/flats/0/force"),
           facts.plan().flats.front().force <= kFirmHand ? ": turned firmly by one hand."
                                                         : ": more than one hand gives.");
@@ -48,9 +68,18 @@ void add_drift(const Facts& facts, Actions& out) {
   else
     out.say("Look at the pencil lines and the ", facts.hand_clamps() ? "one-handed clamps" : "pins",
             " after every round. If the top caul drifts, slacken the side it goes to and draw the other.");
-  if (told.has("/press/side_drag"))
+  if (told.has("/press/side_drag") && facts.job().straps.both_ends)
     out.say("A ratchet a tenth tighter than its fellow drags the caul sideways by ",
             told.force("/press/side_drag"), " a strap.");
+}
+
+// What glue ought not to dry on.
+std::vector<std::string> wiped(const Facts& facts) {
+  std::vector<std::string> out;
+  if (facts.strapped()) out.push_back("straps");
+  out.push_back(facts.feet());
+  if (facts.slatted()) out.push_back("slats");
+  return out;
 }
 
 }  // namespace
@@ -77,18 +106,20 @@ Step wait(const Facts& facts) {
     out.say(
         "Look for beads of glue along all edges. A dry stretch has too little glue or too little pressure: "
         "note where, and tap there when the panel is out.");
-    out.say("Wipe off what runs toward straps, beams and slats.");
+    out.say("Wipe off what runs toward ", listed(wiped(facts), "and"), ".");
   }
   out.when(facts.strapped(),
            "Draw once more to the same pull after a few minutes, while the glue is wet: straps stretch and "
            "the pack settles.");
-  out.say("Check for twist and drift a last time.");
+  out.say("Check for twist", facts.strapped() ? " and drift" : "", " a last time.");
   if (facts.glued())
     out.say("Write the time on the press. Leave it closed for ", told.minutes("/glue/minutes/pressing"),
-            ", longer in a cool room.");
+            " in a room that is warm enough to sit in. In a cooler one it takes longer: ask the glue's own "
+            "sheet.");
   if (facts.glued() && facts.input().figures.glue->pressings > 1)
-    out.say("The job takes ", told.count("/glue/pressings"), " pressings, ", told.count("/glue/days"),
-            " days in the press.");
+    out.say(facts.staged() ? "Glued in stages by one person, the job takes " : "The job takes ",
+            told.count("/glue/pressings"), " pressings, ", told.count("/glue/days"),
+            told.at("/glue/days") == 1 ? " day" : " days", " in the press.");
   if (facts.glued() && facts.input().figures.glue->sets() > 1)
     out.say("One set of formers stands about ", told.count("/glue/former_uses"),
             " pressings: look at the contact edges each time, and cut new ones when they round over.");

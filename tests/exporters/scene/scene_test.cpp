@@ -170,13 +170,13 @@ TEST_CASE("Over a single mould everything above the lower cover lifts layer by l
   CHECK(step == Approx((high - low) / 5).epsilon(0.001));  // chords of the mesh against the part's own box
 }
 
-TEST_CASE("Pressing beams lift between the top caul and the straps") {
+TEST_CASE("Pressing beams lift over the straps, for they lie on them") {
   const Shown& press = shown_press("one mould, flats");
   const double step = piece(press.scene, "panel-01").opens.y();
   const auto beams = pieces(press.scene, Kind::pressing_beam);
   REQUIRE_FALSE(beams.empty());
-  for (const Piece* one : beams) CHECK(one->opens.y() == Approx(4 * step));
-  for (const Piece* one : pieces(press.scene, Kind::strap)) CHECK(one->opens.y() == Approx(5 * step));
+  for (const Piece* one : beams) CHECK(one->opens.y() == Approx(5 * step));
+  for (const Piece* one : pieces(press.scene, Kind::strap)) CHECK(one->opens.y() == Approx(4 * step));
 }
 
 TEST_CASE(

@@ -26,10 +26,10 @@ Part beam_part(int bores) {
   return make_part(spec);
 }
 
-// With the same bounds as ours.
+// With the bounds that ours has for bores.
 std::size_t triangles_of(const TopoDS_Shape& shape) {
   const MeshSpec spec;
-  const BRepMesh_IncrementalMesh mesher(shape, spec.sag, false, spec.turn, false);
+  const BRepMesh_IncrementalMesh mesher(shape, spec.sag, false, spec.bore_turn, false);
   std::size_t count = 0;
   for (TopExp_Explorer face(shape, TopAbs_FACE); face.More(); face.Next()) {
     TopLoc_Location at;

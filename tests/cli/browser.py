@@ -130,8 +130,10 @@ def unfiltered(raw, stride, height, step):
 
 
 def canvas_pixels(driver):
-    """What the 3D view shows, as it was drawn."""
-    address = driver.execute_script("return document.querySelector('#stage canvas').toDataURL('image/png')")
+    """What the 3D view shows once whatever it was asked for is drawn: the frame after the next."""
+    address = driver.execute_async_script("""var done = arguments[0];
+        requestAnimationFrame(function () { requestAnimationFrame(function () {
+          done(document.querySelector("#stage canvas").toDataURL("image/png")); }); });""")
     return png_pixels(base64.b64decode(address.split(",", 1)[1]))
 
 

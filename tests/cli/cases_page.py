@@ -83,19 +83,19 @@ def in_mm(value):
 
 def worded(value, kind):
     """A figure of a page in mm, worked out here once more."""
-    if kind == "length" or kind == "mm":
+    if kind in ("length", "mm", "bore"):
         return in_mm(value)
     if kind == "degrees":
         return decimal(value, 1) + "°"
     if kind == "grain":
         return {0: "along", 90: "across"}.get(value, decimal(value, 1) + "°")
     if kind == "pressure" or kind == "MPa":
-        return decimal(value, 3) + " MPa"
+        return decimal(value, 5 if abs(value) < 0.01 else 3) + " MPa"
     if kind == "force" or kind == "N":
         return three_digits(value) + " N"
     if kind == "mass" or kind == "kg":
         return three_digits(value) + " kg"
-    if kind == "area":
+    if kind in ("area", "m2"):
         return three_digits(value) + " m2"
     if kind == "minutes":
         return decimal(value, 1 if value < 10 else 0) + " min" if value < 120 else decimal(value / 60, 1) + " h"
@@ -108,6 +108,14 @@ def worded(value, kind):
     if kind in ("count", "amount"):
         return decimal(value, 3)
     return three_digits(value) + (" " + kind if kind else "")
+
+
+def rounds_to(value, text):
+    """Whether a text, in the figure's own unit, is that figure with three digits or more, or all of it."""
+    number = re.match(r"-?\d+(\.\d*)?", text)
+    places = len(number[1] or ".") - 1
+    slack = 0.5 * 10.0**-places
+    return abs(float(number[0]) - value) <= slack * (1 + 1e-9) + 1e-12
 
 
 def strings_in(value):
@@ -132,7 +140,10 @@ def check_figures(path, summary, word=worded):
             assert int(text) == sum(one["verdict"] == kind for one in value), (attributes, text)
         else:
             assert json.loads(attributes["value"]) == value, attributes
-            assert word is None or text == word(value, kind), (attributes, text, word(value, kind))
+            if kind == "apart":
+                assert word is None or rounds_to(value, text), (attributes, text)
+            else:
+                assert word is None or text == word(value, kind), (attributes, text, word(value, kind))
     known = "\n".join(strings_in(summary))
     stray = [number for text in reader.plain for number in stray_numbers(text, known)]
     return reader, stray
@@ -240,6 +251,87 @@ def dragging_turns_the_press_and_one_press_of_the_button_turns_it_back(bench):
 
 
 @test
+def keys_turn_the_press_and_come_nearer(bench):
+    path, _ = demo(bench)
+    driver = browser.opened(path)
+    canvas = driver.find_element("css selector", "#stage canvas")
+    before = browser.canvas_pixels(driver)
+    from selenium.webdriver.common.keys import Keys
+    canvas.send_keys(Keys.ARROW_LEFT)
+    turned = browser.canvas_pixels(driver)
+    assert (turned != before).any(axis=2).mean() > 0.02
+    canvas.send_keys("+++")
+    nearer = browser.canvas_pixels(driver)
+    assert browser.inked(nearer) > 1.2 * browser.inked(turned), (browser.inked(nearer), browser.inked(turned))
+    canvas.send_keys("-" * 60)
+    assert browser.inked(browser.canvas_pixels(driver)) > 0.01  # it never gets so far away that it is lost
+
+
+@test
+def a_tap_tells_a_name_that_stays_and_until_then_a_finger_scrolls_the_page(bench):
+    path, _ = demo(bench)
+    driver = browser.opened(path, width=390)
+    touch = "return document.querySelector('#stage canvas').style.touchAction"
+    assert driver.execute_script(touch) == "pan-y"
+    box = driver.execute_script("return document.querySelector('#stage canvas').getBoundingClientRect().toJSON()")
+    driver.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": True})
+    try:
+        point = {"x": box["x"] + box["width"] / 2, "y": box["y"] + box["height"] / 2}
+        driver.execute_cdp_cmd("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [point]})
+        driver.execute_cdp_cmd("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+        assert driver.find_element("id", "name").text != ""
+        assert driver.execute_script(touch) == "none"
+    finally:
+        driver.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": False})
+
+
+@test
+def a_view_that_is_lost_gives_way_to_the_still_picture_and_comes_back(bench):
+    path, _ = demo(bench)
+    driver = browser.opened(path)
+    before = browser.canvas_pixels(driver)
+    driver.execute_script("""var gl = document.querySelector("#stage canvas").getContext("webgl");
+        window.loss = gl.getExtension("WEBGL_lose_context"); window.loss.loseContext()""")
+    shown = """var i = document.querySelector("#stage img"), c = document.querySelector("#stage canvas");
+        return [getComputedStyle(i).display, getComputedStyle(c).display, document.getElementById("controls").hidden]"""
+    assert soon(lambda: driver.execute_script(shown) == ["block", "none", True]), driver.execute_script(shown)
+    driver.execute_script("window.loss.restoreContext()")
+    assert soon(lambda: driver.execute_script(shown) == ["none", "block", False]), driver.execute_script(shown)
+    assert soon(lambda: (browser.canvas_pixels(driver) != before).any(axis=2).mean() < 0.01)
+
+
+def soon(holds):
+    """Whether it holds within some seconds: events come when the browser gets to them."""
+    import time
+    for _ in range(100):
+        if holds():
+            return True
+        time.sleep(0.05)
+    return False
+
+
+@test
+def a_job_called_like_one_of_its_pieces_opens_all_the_same(bench):
+    path, _ = page_of(bench, changed(small(), title="panel-01"))
+    driver = browser.opened(path)
+    shut = browser.canvas_pixels(driver)
+    driver.execute_script("var s = document.getElementById('open'); s.value = 1; s.dispatchEvent(new Event('input'))")
+    assert (browser.canvas_pixels(driver) != shut).any(axis=2).mean() > 0.02
+    hidden = """document.querySelectorAll("#kinds input").forEach(function (box) {
+        if (box.dataset.kind !== "Beams" && box.dataset.kind !== "Panel") box.click(); })"""
+    driver.execute_script(hidden)
+    both = rows_of_ink(browser.canvas_pixels(driver))
+    driver.execute_script("""document.querySelector("#kinds input[data-kind=Panel]").click()""")
+    beams = rows_of_ink(browser.canvas_pixels(driver))
+    assert both[0] < beams[0], (both, beams)  # the panel has risen over what stays
+
+
+def rows_of_ink(pixels):
+    rows = numpy.flatnonzero((pixels.min(axis=2) < 250).any(axis=1))
+    return int(rows[0]), int(rows[-1])
+
+
+@test
 def without_3d_the_still_picture_stands(bench):
     path, _ = demo(bench)
     driver = browser.opened(path, three_d=False)
@@ -296,7 +388,8 @@ def on_a4_nothing_is_cut_off_and_everything_is_there(bench):
         for width, height, boxes in pages:
             assert abs(width - 595) < 2 and abs(height - 842) < 2, (width, height)
             for left, top, right, bottom, word in boxes:
-                assert left > 20 and right < width - 20 and top > 20 and bottom < height - 20, (word, left, right)
+                # 5 mm, which office printers do not reach (from memory), are 14 points.
+                assert left > 14 and right < width - 14 and top > 14 and bottom < height - 14, (word, left, bottom)
         plain = subprocess.run(["pdftotext", "-raw", file, "-"], stdout=subprocess.PIPE, check=True).stdout.decode("utf-8")
         there = squeezed(plain)
         for finding in summary["findings"]:
@@ -327,7 +420,7 @@ def a_hostile_title_stays_text(bench):
     assert browser.complaints(driver) == []
     heading = driver.execute_script("return document.querySelector('h1').textContent")
     assert heading == HOSTILE, heading
-    assert driver.execute_script("return document.querySelectorAll('h1 *').length") == 0
+    assert driver.execute_script("return document.querySelectorAll('h1 *:not(bdi)').length") == 0
     reader = Reader(path)
     assert [tag for tag, _ in reader.tags].count("script") == 2
     assert not any("onerror" in attributes for _, attributes in reader.tags)

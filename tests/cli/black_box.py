@@ -28,6 +28,7 @@ import cases_schema  # noqa: E402,F401
 import cases_step  # noqa: E402,F401
 import cases_supply  # noqa: E402,F401
 import cases_two_part  # noqa: E402,F401
+import cases_view  # noqa: E402,F401
 import harness  # noqa: E402
 import oracle  # noqa: E402
 import oracle_pressure  # noqa: E402

@@ -8,6 +8,7 @@
 #include "cli/output_folder.hpp"
 #include "cli/plugins.hpp"
 #include "cli/terminal.hpp"
+#include "kernel/job/wanted.hpp"
 #include "kernel/supply/gather.hpp"
 #include "shared/number.hpp"
 
@@ -49,11 +50,6 @@ int refuse_failed(const Evaluation& result) {
   return kFindingFailed;
 }
 
-bool wanted(const OutputSpec& outputs, const std::string& exporter) {
-  return outputs.only.empty() ||
-         std::find(outputs.only.begin(), outputs.only.end(), exporter) != outputs.only.end();
-}
-
 // Everything that may write, in order; libraries only where they are wanted.
 void add_writers(const OutputSpec& outputs, Registry& registry) {
   for (const Module& module : modules())
@@ -72,11 +68,11 @@ void write(const Evaluation& result, const Supply& supply, const Registry& regis
   output.commit();
 }
 
-// Only solids need neither sheets nor lists.
+// Solids and the model to look at need neither sheets nor lists.
 Supply supply_of(const Evaluation& result, Progress& progress) {
   const auto& only = result.job->outputs.only;
-  if (!only.empty() &&
-      std::all_of(only.begin(), only.end(), [](const std::string& name) { return name == "step"; }))
+  if (!only.empty() && std::all_of(only.begin(), only.end(),
+                                   [](const std::string& name) { return name == "step" || name == "gltf"; }))
     return {};
   progress.step("sheets, lengths and lists");
   const Supply supply = gather(*result.job, *result.plan, result.figures, [&] { progress.step("sheets"); });

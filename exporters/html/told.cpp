@@ -67,9 +67,6 @@ Markup Told::force(const std::string& pointer) const {
 Markup Told::mass(const std::string& pointer) const {
   return figure(pointer, "mass", [&](double v) { return reported_.mass(v); });
 }
-Markup Told::area(const std::string& pointer) const {
-  return figure(pointer, "area", [&](double v) { return reported_.area(v); });
-}
 Markup Told::minutes(const std::string& pointer) const { return figure(pointer, "minutes", minutes_text); }
 Markup Told::hours(const std::string& pointer) const {
   return figure(pointer, "hours", [](double v) { return number(v, 1) + " h"; });

@@ -30,7 +30,6 @@ class Told {
   Markup pressure(const std::string& pointer) const;
   Markup force(const std::string& pointer) const;
   Markup mass(const std::string& pointer) const;
-  Markup area(const std::string& pointer) const;
   Markup minutes(const std::string& pointer) const;   // "12 min", from two hours on "4 h"
   Markup hours(const std::string& pointer) const;     // "24 h"
   Markup share(const std::string& pointer) const;     // 0.018 as "1.8 %"

@@ -93,7 +93,7 @@ def worded(value, kind):
         return three_digits(value) + " N"
     if kind == "mass" or kind == "kg":
         return three_digits(value) + " kg"
-    if kind in ("area", "m2"):
+    if kind == "m2":
         return three_digits(value) + " m2"
     if kind == "minutes":
         return decimal(value, 1 if value < 10 else 0) + " min" if value < 120 else decimal(value / 60, 1) + " h"

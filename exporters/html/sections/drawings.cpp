@@ -1,22 +1,16 @@
-#include <algorithm>
-
 #include "exporters/drawing/sheets.hpp"
 #include "exporters/html/image.hpp"
 #include "exporters/html/sections/section.hpp"
+#include "kernel/job/wanted.hpp"
 
 namespace lamwright::html {
 
 namespace {
 
-bool written(const OutputSpec& outputs, const std::string& exporter) {
-  return outputs.only.empty() ||
-         std::find(outputs.only.begin(), outputs.only.end(), exporter) != outputs.only.end();
-}
-
 Markup where_all_are(const OutputSpec& outputs) {
   Markup text("Shown reduced: do not measure from them. Lengths are in mm.");
-  if (written(outputs, "pdf")) text += " All drawings lie in drawings.pdf.";
-  if (written(outputs, "svg")) text += " Each lies in the folder drawings.";
+  if (wanted(outputs, "pdf")) text += " All drawings lie in drawings.pdf.";
+  if (wanted(outputs, "svg")) text += " Each lies in the folder drawings.";
   return element("p", text);
 }
 

@@ -55,6 +55,15 @@ void agrees_with(const Mesh& mesh, const Part& part) {
   CHECK(walls_are_round(mesh, part));
 }
 
+// The same of a random part.
+void assert_mesh_of(const Part& part) {
+  const Mesh mesh = mesh_of(part);
+  RC_ASSERT(is_closed(mesh, part));
+  RC_ASSERT(faces_out(mesh));
+  RC_ASSERT(has_volume_of(mesh, part));
+  RC_ASSERT(walls_are_round(mesh, part));
+}
+
 Part block(Outline outline, double thickness, std::vector<BoreSpec> bores = {}, Frame sheet = {}) {
   PartSpec spec = spec_of("block", PartKind::spacer_block, std::move(outline), thickness, sheet);
   for (BoreSpec& bore : bores) {
@@ -319,11 +328,7 @@ TEST_CASE("random formers with pilots at any station and joint have closed meshe
     } catch (const Error&) {  // pilots in the hollow run toward each other
     }
     RC_PRE(part.has_value());
-    const Mesh mesh = mesh_of(*part);
-    RC_ASSERT(is_closed(mesh, *part));
-    RC_ASSERT(faces_out(mesh));
-    RC_ASSERT(has_volume_of(mesh, *part));
-    RC_ASSERT(walls_are_round(mesh, *part));
+    assert_mesh_of(*part);
   });
 }
 
@@ -352,11 +357,7 @@ TEST_CASE("random boards bored from both faces and an edge have closed meshes") 
     } catch (const Error&) {  // once in some hundred boards two bores come a hair too near
     }
     RC_PRE(part.has_value());
-    const Mesh mesh = mesh_of(*part);
-    RC_ASSERT(is_closed(mesh, *part));
-    RC_ASSERT(faces_out(mesh));
-    RC_ASSERT(has_volume_of(mesh, *part));
-    RC_ASSERT(walls_are_round(mesh, *part));
+    assert_mesh_of(*part);
   });
 }
 
@@ -369,9 +370,6 @@ TEST_CASE("random profiles make panels with closed meshes") {
     } catch (const Error&) {  // the curve or its parallel meets itself
     }
     RC_PRE(part.has_value());
-    const Mesh mesh = mesh_of(*part);
-    RC_ASSERT(is_closed(mesh, *part));
-    RC_ASSERT(faces_out(mesh));
-    RC_ASSERT(has_volume_of(mesh, *part));
+    assert_mesh_of(*part);
   });
 }

@@ -2,6 +2,7 @@
 
 #include "cli/command.hpp"
 #include "cli/files.hpp"
+#include "cli/folder_lock.hpp"
 #include "cli/job_run.hpp"
 #include "cli/options.hpp"
 #include "cli/replace_file.hpp"
@@ -128,7 +129,7 @@ int add(const po::variables_map& values) {
   const Panel panel = make_panel(job);
   const NotebookEntry entry = entry_of(job, panel, measured);
   const fs::path path = notebook_path(values, job_file, job);
-  const FolderLock lock(path.parent_path());
+  const FolderLock lock = FolderLock::waited_for(path.parent_path());
   std::error_code fault;
   const bool there = fs::exists(path, fault);
   std::string text = there ? read_file(path) : "";

@@ -1,8 +1,6 @@
 #include "cli/output_folder.hpp"
 
 #include <fcntl.h>
-#include <stdio.h>
-#include <stdlib.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -29,17 +27,15 @@ constexpr const char* kListHead = "files of a lamwright build\n";
   refuse(path, what + ": " + std::strerror(errno));
 }
 
-// Paths of the list; nothing when the file is no list of ours. A line that climbs out of the folder is
-// ignored.
-std::vector<std::string> listed_files(const std::string& text) {
-  std::vector<std::string> files;
-  if (!text.starts_with(kListHead)) return files;
+// Paths of a list of ours. A line that climbs out of the folder is ignored.
+std::set<std::string> listed_files(const std::string& text) {
+  std::set<std::string> files;
   std::size_t begin = std::strlen(kListHead);
   while (begin < text.size()) {
     const auto end = std::min(text.find('\n', begin), text.size());
     const std::string line = text.substr(begin, end - begin);
     const fs::path path(line);
-    if (!line.empty() && path.is_relative() && line.find("..") == std::string::npos) files.push_back(line);
+    if (!line.empty() && path.is_relative() && line.find("..") == std::string::npos) files.insert(line);
     begin = end + 1;
   }
   return files;
@@ -62,119 +58,158 @@ void write_file(const fs::path& path, std::string_view bytes) {
   if (::close(file) != 0) refuse_errno(path, "cannot be written");
 }
 
-// Swaps two folders in one step.
-bool exchanged(const fs::path& a, const fs::path& b) {
-  return ::renameat2(AT_FDCWD, a.c_str(), AT_FDCWD, b.c_str(), RENAME_EXCHANGE) == 0;
+// Whole and without links, so that what lies beside it is found.
+fs::path resolved(const fs::path& named) {
+  std::error_code fault;
+  const fs::path path = fs::weakly_canonical(fs::absolute(named), fault);
+  if (fault) refuse(named, "is no usable path: " + fault.message());
+  return path.has_filename() ? path : path.parent_path();
+}
+
+bool is_folder(const fs::path& path, const fs::path& named) {
+  std::error_code fault;
+  const bool exists = fs::exists(path, fault);
+  if (fault) refuse(named, "cannot be read: " + fault.message());
+  if (exists && !fs::is_directory(path)) refuse(named, "is a file", "name a folder with -o");
+  return exists;
+}
+
+// Of a folder that is none, or where there is a file, nothing is made.
+fs::path parent_of(const fs::path& path, const fs::path& named) {
+  (void)is_folder(path, named);
+  return path.parent_path();
+}
+
+[[noreturn]] void refuse_overwriting(const fs::path& path) {
+  refuse(path, "is not from an earlier build and would be overwritten",
+         "move it away or name another folder with -o");
+}
+
+// Of what is at the path itself, a link included.
+fs::file_type type_of(const fs::path& path) {
+  std::error_code fault;
+  const fs::file_type type = fs::symlink_status(path, fault).type();
+  if (type == fs::file_type::none) refuse(path, "cannot be read: " + fault.message());
+  return type;
+}
+
+struct Entry {
+  fs::path path;  // below the folder
+  fs::file_type type;
+};
+
+// Everything below a folder, folders before what is in them; links are not followed.
+std::vector<Entry> entries_below(const fs::path& folder, std::error_code& fault) {
+  std::vector<Entry> found;
+  for (auto entry = fs::recursive_directory_iterator(folder, fault);
+       !fault && entry != fs::recursive_directory_iterator(); entry.increment(fault))
+    found.push_back({entry->path().lexically_relative(folder), entry->symlink_status(fault).type()});
+  return found;
+}
+
+// The same file under a second name, where the file system has such; else a copy.
+void link_or_copy(const fs::path& from, const fs::path& to) {
+  std::error_code fault;
+  if (fs::is_symlink(fs::symlink_status(from)))
+    fs::copy_symlink(from, to, fault);
+  else if (fs::create_hard_link(from, to, fault); fault)
+    fs::copy_file(from, to, fault);
+  if (fault) refuse(from, "is not from an earlier build and cannot be kept: " + fault.message());
+}
+
+void make_folder(const fs::path& folder) {
+  std::error_code fault;
+  fs::create_directories(folder, fault);
+  if (fault) refuse(folder, "cannot be made: " + fault.message());
 }
 
 }  // namespace
 
-OutputFolder::OutputFolder(const fs::path& wanted) {
-  std::error_code fault;
-  wanted_ = fs::weakly_canonical(fs::absolute(wanted), fault);
-  if (fault) refuse(wanted, "is no usable path: " + fault.message());
-  if (!wanted_.has_filename()) wanted_ = wanted_.parent_path();
-  exists_ = fs::exists(wanted_, fault);
-  if (fault) refuse(wanted, "cannot be read: " + fault.message());
-  if (exists_ && !fs::is_directory(wanted_)) refuse(wanted, "is a file", "name a folder with -o");
-  if (exists_ && !fs::is_empty(wanted_, fault)) {
-    const bool ours =
-        fs::is_regular_file(wanted_ / kList) && read_file(wanted_ / kList).starts_with(kListHead);
-    if (!ours)
-      refuse(wanted, "holds files that are not from an earlier build", "name an empty or new folder with -o");
-    earlier_ = listed_files(read_file(wanted_ / kList));
-  }
-  if (fault) refuse(wanted, "cannot be read: " + fault.message());
-  make_temporary();
+OutputFolder::OutputFolder(const fs::path& named)
+    : wanted_(resolved(named)), made_parents_(parent_of(wanted_, named)), working_(wanted_) {
+  // Looked at again: another build may have come to its end meanwhile.
+  if (!is_folder(wanted_, named)) return;
+  lock_.emplace(locked_for_build(wanted_, named));
+  earlier_ = earlier_files(named);
 }
 
-void OutputFolder::make_temporary() {
+std::set<std::string> OutputFolder::earlier_files(const fs::path& named) const {
   std::error_code fault;
-  std::vector<fs::path> missing;
-  for (fs::path up = wanted_.parent_path(); !fs::exists(up, fault) && up.has_relative_path();
-       up = up.parent_path())
-    missing.push_back(up);
-  std::reverse(missing.begin(), missing.end());
-  for (const fs::path& folder : missing) {
-    if (!fs::create_directory(folder, fault))
-      refuse(folder, "cannot be made: " + (fault ? fault.message() : "it is there already"));
-    made_parents_.push_back(folder);
-  }
-  std::string name =
-      (wanted_.parent_path() / ("." + wanted_.filename().string() + ".lamwright-XXXXXX")).string();
-  if (!::mkdtemp(name.data())) {
-    const int cause = errno;
-    for (auto folder = made_parents_.rbegin(); folder != made_parents_.rend(); ++folder)
-      fs::remove(*folder, fault);
-    errno = cause;
-    refuse_errno(wanted_.parent_path(), "no folder can be made in it");
-  }
-  temporary_ = name;
-  // mkdtemp makes a private folder; a build is as readable as any folder that the user makes.
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  fs::permissions(temporary_, fs::perms(0777 & ~mask), fault);
-}
-
-OutputFolder::~OutputFolder() {
-  std::error_code fault;
-  fs::remove_all(temporary_, fault);
-  if (committed_) return;
-  for (auto folder = made_parents_.rbegin(); folder != made_parents_.rend(); ++folder)
-    fs::remove(*folder, fault);
+  const bool empty = fs::is_empty(wanted_, fault);
+  if (fault) refuse(named, "cannot be read: " + fault.message());
+  if (empty) return {};
+  const fs::path list = wanted_ / kList;
+  const std::string text = fs::is_regular_file(list) ? read_file(list) : std::string();
+  if (!text.starts_with(kListHead))
+    refuse(named, "holds files that are not from an earlier build", "name an empty or new folder with -o");
+  std::set<std::string> files = listed_files(text);
+  files.insert(kList);
+  return files;
 }
 
 void OutputFolder::write(const std::string& path, std::string_view bytes) {
   const fs::path relative(path);
   ensure(relative.is_relative() && path.find("..") == std::string::npos && path != kList,
          "an exporter writes inside the folder");
-  std::error_code fault;
-  fs::create_directories((temporary_ / relative).parent_path(), fault);
-  if (fault) refuse((temporary_ / relative).parent_path(), "cannot be made: " + fault.message());
-  write_file(temporary_ / relative, bytes);
+  make_folder((working_.path() / relative).parent_path());
+  write_file(working_.path() / relative, bytes);
   written_.push_back(path);
 }
 
-// Files of others in the old folder (now under the temporary name) move to the new one.
-void OutputFolder::carry_over() {
-  const std::set<std::string> ours(earlier_.begin(), earlier_.end());
-  std::vector<fs::path> foreign;
-  for (const auto& entry : fs::recursive_directory_iterator(temporary_)) {
-    const std::string relative = fs::relative(entry.path(), temporary_).generic_string();
-    if (!entry.is_directory() && relative != kList && !ours.count(relative)) foreign.push_back(relative);
-  }
-  for (const fs::path& file : foreign) {
-    std::error_code fault;
-    fs::create_directories((wanted_ / file).parent_path(), fault);
-    if (!fs::exists(wanted_ / file)) fs::rename(temporary_ / file, wanted_ / file, fault);
+// Files of others are put beside the new ones under a second name. A place that both want is refused: nothing
+// of theirs must vanish.
+void OutputFolder::take_along() {
+  std::error_code fault;
+  const std::vector<Entry> entries = entries_below(wanted_, fault);
+  if (fault) refuse(wanted_, "cannot be read: " + fault.message());
+  for (const Entry& entry : entries) {
+    const fs::path from = wanted_ / entry.path, to = working_.path() / entry.path;
+    const fs::file_type there = type_of(to);
+    if (entry.type == fs::file_type::directory) {
+      if (there != fs::file_type::not_found && there != fs::file_type::directory) refuse_overwriting(from);
+      if (!holds_ours(entry.path)) make_folder(to);
+    } else if (!earlier_.count(entry.path.generic_string())) {
+      if (there != fs::file_type::not_found) refuse_overwriting(from);
+      make_folder(to.parent_path());
+      link_or_copy(from, to);
+    }
   }
 }
 
-// A file of somebody else's where one of ours would go must not vanish.
-void OutputFolder::refuse_overwriting() const {
-  const std::set<std::string> ours(earlier_.begin(), earlier_.end());
-  for (const std::string& name : written_)
-    if (exists_ && !ours.count(name) && fs::exists(fs::symlink_status(wanted_ / name)))
-      refuse(wanted_ / name, "is not from an earlier build and would be overwritten",
-             "move it away or name another folder with -o");
+// A folder with files of the earlier build goes with them.
+bool OutputFolder::holds_ours(const fs::path& folder) const {
+  const std::string head = folder.generic_string() + "/";
+  const auto first = earlier_.lower_bound(head);
+  return first != earlier_.end() && first->starts_with(head);
+}
+
+// What others put into the old folder, now under the working name, since it was looked through. By now the
+// build is in place; what cannot be moved is no reason to call it failed.
+void OutputFolder::take_late_comers() {
+  std::error_code fault;
+  for (const Entry& entry : entries_below(working_.path(), fault)) {
+    if (entry.type == fs::file_type::directory || earlier_.count(entry.path.generic_string()) ||
+        type_of(wanted_ / entry.path) != fs::file_type::not_found)
+      continue;
+    fs::create_directories((wanted_ / entry.path).parent_path(), fault);
+    fs::rename(working_.path() / entry.path, wanted_ / entry.path, fault);
+  }
 }
 
 void OutputFolder::commit() {
-  refuse_overwriting();
-  std::string list = kListHead;
   std::vector<std::string> names = written_;
   names.push_back(kList);
   std::sort(names.begin(), names.end());
+  std::string list = kListHead;
   for (const std::string& name : names) list += name + "\n";
-  write_file(temporary_ / kList, list);
-  if (!exists_) {
-    if (::rename(temporary_.c_str(), wanted_.c_str()) != 0)
-      refuse_errno(wanted_, "the finished folder cannot be moved there");
-  } else {
-    if (!exchanged(temporary_, wanted_)) refuse_errno(wanted_, "the finished folder cannot be moved there");
-    carry_over();
-  }
-  committed_ = true;
+  write_file(working_.path() / kList, list);
+  if (lock_) take_along();
+  if (lock_)
+    working_.exchange_with(wanted_, *lock_);
+  else
+    working_.move_to(wanted_);
+  made_parents_.keep();
+  if (lock_) take_late_comers();
 }
 
 }  // namespace lamwright::cli

@@ -1,24 +1,23 @@
 // The folder a build writes into: made complete beside it, then moved into place.
 #pragma once
 #include <filesystem>
+#include <set>
 #include <string>
 #include <vector>
 
+#include "cli/working_folder.hpp"
 #include "kernel/plugin/exporter.hpp"
 
 namespace lamwright::cli {
 
-// Files go into a temporary folder beside the wanted one; commit() moves it into place in one step. Until
+// Files go into a working folder beside the wanted one; commit() moves it into place in one step. Until
 // then, and after any failure, the wanted folder is as it was. The wanted folder must be absent, empty, or
-// hold the list of files (files.txt) of an earlier build: those are replaced, files of others in it are kept.
+// hold the list of files (files.txt) of an earlier build: those are replaced, what others have in it is kept.
 class OutputFolder : public Sink {
  public:
-  // Checks the folder and makes the temporary one, so that a hopeless place is refused before any work is
-  // done. Throws Error (file) naming the folder.
+  // Checks the folder and makes the working one, so that a hopeless place is refused before any work is
+  // done; so is one that another build is writing into. Throws Error (file) naming the folder.
   explicit OutputFolder(const std::filesystem::path& wanted);
-  ~OutputFolder() override;
-  OutputFolder(const OutputFolder&) = delete;
-  OutputFolder& operator=(const OutputFolder&) = delete;
 
   void write(const std::string& path, std::string_view bytes) override;
   const std::vector<std::string>& written() const override { return written_; }
@@ -27,17 +26,17 @@ class OutputFolder : public Sink {
   void commit();
 
  private:
-  void make_temporary();
-  void refuse_overwriting() const;
-  void carry_over();
+  std::set<std::string> earlier_files(const std::filesystem::path& named) const;
+  bool holds_ours(const std::filesystem::path& folder) const;
+  void take_along();
+  void take_late_comers();
 
   std::filesystem::path wanted_;
-  std::filesystem::path temporary_;
-  std::vector<std::filesystem::path> made_parents_;  // outermost first
+  MadeFolders made_parents_;
+  std::optional<FolderLock> lock_;  // of the wanted folder, when there is one
+  WorkingFolder working_;
+  std::set<std::string> earlier_;  // files of the earlier build
   std::vector<std::string> written_;
-  std::vector<std::string> earlier_;  // files of the earlier build
-  bool exists_ = false;
-  bool committed_ = false;
 };
 
 }  // namespace lamwright::cli

@@ -2,7 +2,6 @@
 
 #include <fcntl.h>
 #include <stdlib.h>
-#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -74,15 +73,6 @@ class Temporary {
 };
 
 }  // namespace
-
-FolderLock::FolderLock(const fs::path& folder)
-    : folder_(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
-  if (folder_ < 0)
-    throw file_error(folder.string(), std::string("cannot be opened: ") + std::strerror(errno), "");
-  while (::flock(folder_, LOCK_EX) != 0 && errno == EINTR) continue;
-}
-
-FolderLock::~FolderLock() { ::close(folder_); }
 
 void replace_file(const fs::path& path, std::string_view bytes) {
   const mode_t mode = mode_for(path);

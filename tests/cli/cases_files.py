@@ -1,4 +1,5 @@
 """Folders and files: all or nothing, nothing foreign touched, the same bytes everywhere."""
+import fcntl
 import html
 import json
 import os
@@ -205,6 +206,72 @@ def a_foreign_file_where_ours_would_go_is_not_overwritten_unseen(bench):
     if result.status == 0:
         raise AssertionError("a foreign file was overwritten")
     assert result.status == 5 and tree(bench.path("out"))["parts/pressing-beam-1.step"] == b"mine", result
+
+
+@test
+def foreign_folders_and_links_are_kept(bench):
+    bench.built(small())
+    os.makedirs(bench.path("out", "mine", "empty"))
+    os.makedirs(bench.path("out", "parts", "trials"))
+    os.symlink("nowhere", bench.path("out", "mine", "link"))
+    bench.write("out/mine/photo.jpg", b"mine")
+    inode = os.stat(bench.path("out", "mine", "photo.jpg")).st_ino
+    bench.built(changed(small(), title="Second"))
+    assert os.path.isdir(bench.path("out", "mine", "empty")) and os.path.isdir(bench.path("out", "parts", "trials"))
+    assert os.readlink(bench.path("out", "mine", "link")) == "nowhere"
+    assert os.stat(bench.path("out", "mine", "photo.jpg")).st_ino == inode, "an open file would go on into nothing"
+
+
+@test
+def a_foreign_file_in_the_place_of_a_folder_of_ours_is_refused(bench):
+    bench.built(small(), "out", "--only", "json", "--no-sheets")
+    bench.write("out/parts", b"mine")
+    before = tree(bench.path("out"))
+    result = bench.build(small(), "out", "--despite-fails")
+    assert result.status == 5 and "out/parts is not from an earlier build" in result.errors.replace(": is", " is"), result
+    assert tree(bench.path("out")) == before
+
+
+@test
+def what_a_killed_build_left_is_cleared_by_the_next(bench):
+    for place in ("out", "fresh"):
+        if place == "out":
+            bench.built(small())
+        bench.write("." + place + ".lamwright-build/parts/half.step", b"half")
+        bench.built(changed(small(), title="Next"), place)
+        assert not os.path.exists(bench.path("." + place + ".lamwright-build"))
+        assert "parts/half.step" not in tree(bench.path(place))
+
+
+@test
+def a_folder_that_another_build_writes_into_is_refused(bench):
+    bench.built(small())
+    os.makedirs(bench.path(".fresh.lamwright-build"))
+    # Whoever holds the lock of the folder, or of the one beside it, is taken for another build.
+    for place, locked in (("out", "out"), ("fresh", ".fresh.lamwright-build")):
+        before = entries(bench.folder)
+        handle = os.open(bench.path(locked), os.O_RDONLY)
+        fcntl.flock(handle, fcntl.LOCK_EX)
+        result = bench.build(small(), place, "--despite-fails")
+        os.close(handle)
+        assert result.status == 5, result
+        assert result.errors == ("lamwright: %s: another build is writing there; wait until it is done, or name another "
+                                 "folder with -o\n" % bench.path(place)), result
+        assert entries(bench.folder) == before
+        bench.built(small(), place)
+
+
+@test
+def of_many_builds_into_one_folder_one_at_a_time_succeeds(bench):
+    jobs = [bench.job(changed(small(), title="Number %d" % i), "job%d.toml" % i) for i in range(8)]
+    running = [bench.start("build", job, "-o", bench.path("out"), "--despite-fails", "--no-sheets") for job in jobs]
+    statuses = [process.wait() for process in running]
+    assert set(statuses) <= {0, 5} and 0 in statuses, statuses
+    title = bench.summary()["title"]
+    assert statuses[int(title.split()[1])] == 0, (title, statuses)
+    bench.built(changed(small(), title=title), "alone", "--no-sheets")
+    assert not differences(tree(bench.path("alone")), tree(bench.path("out")))
+    assert not [name for name in os.listdir(bench.folder) if name.endswith(".lamwright-build")]
 
 
 @test

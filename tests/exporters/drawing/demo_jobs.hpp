@@ -10,6 +10,7 @@
 #include "exporters/drawing/sheets.hpp"
 #include "tests/support/folder_sources.hpp"
 #include "tests/support/jobs.hpp"
+#include "tests/support/source_folder.hpp"
 
 namespace lamwright::test {
 
@@ -25,7 +26,7 @@ struct Demo {
 };
 
 inline std::vector<Demo> evaluated_demos(const std::string& paper) {
-  const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
+  const std::filesystem::path jobs = test::demo_job_folder();
   const FolderSources sources(jobs);
   std::vector<Demo> out;
   for (const auto& entry : std::filesystem::directory_iterator(jobs)) {

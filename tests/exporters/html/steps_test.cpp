@@ -11,6 +11,7 @@
 #include "kernel/supply/gather.hpp"
 #include "tests/support/folder_sources.hpp"
 #include "tests/support/jobs.hpp"
+#include "tests/support/source_folder.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -62,7 +63,7 @@ Told told(Evaluation result) {
 Told told(const std::string& text) { return told(evaluated(text)); }
 
 Evaluation demo(const std::string& name) {
-  const std::filesystem::path folder = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures/jobs";
+  const std::filesystem::path folder = test::demo_job_folder();
   return evaluated(file_text(folder / (name + ".toml")), FolderSources(folder));
 }
 
@@ -95,8 +96,7 @@ const std::string kOneCrown = job_text("width = 600\nprofile = [{bend = 90, radi
 TEST_CASE("Every demo job that can be pressed has its steps") {
   REQUIRE(demos().size() == 13);
   std::size_t built = 0;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures/jobs")) {
+  for (const auto& entry : std::filesystem::directory_iterator(test::demo_job_folder())) {
     const std::string name = entry.path().stem().string();
     CAPTURE(name);
     CHECK(demos().contains(name) != (name == "refused-niche"));

@@ -11,6 +11,7 @@
 #include "tests/support/folder_sources.hpp"
 #include "tests/support/jobs.hpp"
 #include "tests/support/memory_sink.hpp"
+#include "tests/support/source_folder.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -102,7 +103,7 @@ TEST_CASE("the worked cases come back from their STEP files", "[step]") {
 }
 
 TEST_CASE("every demo job that can be pressed comes back from its STEP file", "[step]") {
-  const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
+  const std::filesystem::path jobs = test::demo_job_folder();
   const FolderSources sources(jobs);
   int pressed = 0, refused = 0;
   for (const auto& entry : std::filesystem::directory_iterator(jobs)) {

@@ -10,6 +10,7 @@
 #include "tests/support/jobs.hpp"
 #include "tests/support/meshes.hpp"
 #include "tests/support/random.hpp"
+#include "tests/support/source_folder.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -288,7 +289,7 @@ TEST_CASE("a part turned over has the same volume and its normals still point ou
 }
 
 TEST_CASE("every part of every demo job agrees with its closed-form volume") {
-  const std::filesystem::path jobs = std::filesystem::path(LAMWRIGHT_SOURCE) / "fixtures" / "jobs";
+  const std::filesystem::path jobs = test::demo_job_folder();
   const FolderSources sources(jobs);
   int plans = 0, parts = 0, of_lines = 0;
   for (const auto& entry : std::filesystem::directory_iterator(jobs)) {

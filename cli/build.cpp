@@ -1,15 +1,13 @@
-#include <algorithm>
-
 #include "cli/build_options.hpp"
-#include "cli/command.hpp"
+#include "cli/build_run.hpp"
 #include "cli/desktop.hpp"
-#include "cli/job_run.hpp"
 #include "cli/options.hpp"
 #include "cli/output_folder.hpp"
 #include "cli/plugins.hpp"
+#include "cli/results.hpp"
+#include "cli/series.hpp"
 #include "cli/terminal.hpp"
 #include "kernel/job/wanted.hpp"
-#include "kernel/supply/gather.hpp"
 #include "shared/number.hpp"
 
 namespace lamwright::cli {
@@ -50,36 +48,6 @@ int refuse_failed(const Evaluation& result) {
   return kFindingFailed;
 }
 
-// Everything that may write, in order; libraries only where they are wanted.
-void add_writers(const OutputSpec& outputs, Registry& registry) {
-  for (const Module& module : modules())
-    if (wanted(outputs, module.name)) load(module, registry);
-  add_summary(registry);
-}
-
-void write(const Evaluation& result, const Supply& supply, const Registry& registry, Progress& progress,
-           OutputFolder& output) {
-  for (const auto& exporter : registry.exporters()) {
-    if (!wanted(result.job->outputs, exporter->name())) continue;
-    progress.step("writing " + exporter->name());
-    exporter->write({*result.job, *result.plan, result.findings, progress, result.figures, supply}, output);
-  }
-  progress.step("moving into place");
-  output.commit();
-}
-
-// Solids and the model to look at need neither sheets nor lists.
-Supply supply_of(const Evaluation& result, Progress& progress) {
-  const auto& only = result.job->outputs.only;
-  if (!only.empty() && std::all_of(only.begin(), only.end(),
-                                   [](const std::string& name) { return name == "step" || name == "gltf"; }))
-    return {};
-  progress.step("sheets, lengths and lists");
-  const Supply supply = gather(*result.job, *result.plan, result.figures, [&] { progress.step("sheets"); });
-  for (const std::string& note : supply.notes) progress.note(note);
-  return supply;
-}
-
 constexpr const char* kPage = "job-sheet.html";
 
 void refuse_nothing_to_open(const OutputSpec& outputs) {
@@ -93,50 +61,61 @@ void show(const std::string& folder) {
   if (!problem.empty()) message(problem);
 }
 
-int build(const po::variables_map& values) {
-  const std::string job_file = required(values, "job", "JOB");
+int build_one(const Run& run, const po::variables_map& values, Registry& registry) {
   const std::string folder = required(values, "output", "-o DIR");
-  Registry registry;
-  add_press_methods(registry);
-  add_exporters(registry);
   StageProgress progress;
-  Evaluation result = evaluated(job_file, data_files(values), registry, progress);
-  if (!result.errors.empty()) return tell(result.errors);
-  result.job->outputs = overridden(result.job->outputs, values);
-  refuse_unknown(result.job->outputs.only, job_file);
-  if (values.count("open")) refuse_nothing_to_open(result.job->outputs);
-  if (any_failed(result.findings) && !values.count("despite-fails")) return refuse_failed(result);
+  const Ready job = ready(run.input, values, registry, progress);
+  if (!job.result.errors.empty()) return tell(job.result.errors);
+  if (values.count("open")) refuse_nothing_to_open(job.result.job->outputs);
+  if (!job.sound()) return refuse_failed(job.result);
   OutputFolder output(folder);
-  add_writers(result.job->outputs, registry);
-  write(result, supply_of(result, progress), registry, progress, output);
-  print(summary_text(result, progress.notes(), folder, output.written().size() + 1));
+  write(job, registry, progress, output);
+  progress.step("moving into place");
+  output.commit();
+  print(summary_text(job.result, progress.notes(), folder, output.written().size() + 1));
   if (values.count("open")) show(folder);
   return kDone;
 }
 
-int run(const std::vector<std::string>& arguments) {
-  Accepts accepts{po::options_description(), {"job"}};
-  accepts.options.add_options()("output,o", po::value<std::string>()->value_name("DIR"),
-                                "folder for the results: new, empty, or from an earlier build")(
-      "despite-fails", "build although a check fails")("open", "show the job sheet when it is done");
-  add_output_options(accepts.options);
-  add_data_option(accepts.options);
-  po::variables_map values;
-  if (!parse(build_command(), accepts, arguments, values)) return kDone;
-  overridden({}, values);  // a wrong value is told before anything is read
-  return build(values);
+// What a series cannot do, and what only a series can.
+void refuse_unfit(const std::vector<Run>& runs, const po::variables_map& values) {
+  if (runs.size() > 1 && values.count("open")) throw UsageError{"--open shows one job sheet, not a series"};
+  if (runs.size() == 1 && values.count("figure"))
+    throw UsageError{"--figure is for the table of a series: several jobs, or --set with several values"};
+}
+
+int run(const po::variables_map& values) {
+  required(values, "output", "-o DIR");
+  const std::vector<Run> runs = runs_of(values);
+  refuse_unfit(runs, values);
+  (void)figure_pointers(values);
+  Registry registry = registry_for(values);
+  overridden({}, values, exporter_names(registry));  // a wrong value is told before anything is read
+  return runs.size() == 1 ? build_one(runs.front(), values, registry) : build_series(runs, values, registry);
+}
+
+std::vector<OptionRow> options() {
+  return with(with({{.name = "output",
+                     .letter = "o",
+                     .value = "DIR",
+                     .meaning = "folder for the results: new, empty, or from an earlier build",
+                     .completes = Completes::folder,
+                     .required = true},
+                    {"despite-fails", "", "", "build although a check fails"},
+                    {"open", "", "", "show the job sheet when it is done"}},
+                   output_options()),
+              with(job_options(), {figure_option()}));
 }
 
 }  // namespace
 
 Command build_command() {
-  return {
-      "build",
-      "build JOB -o DIR [--only LIST] [--paper a3|a4] [--sheet LxW] [--cutter MM] [--dxf r2000|r12] [--step "
-      "ap214|ap242] "
-      "[--data FILE]... [--despite-fails] [--open]",
-      "Lays out the press and writes solids, cutting files, nested sheets, drawings, lists and the summary.",
-      run};
+  return {"build",
+          "Lays out the press and writes solids, cutting files, nested sheets, drawings, lists and the "
+          "summary. Several jobs, or values that make a series, are built each into a folder of its own.",
+          {jobs_argument()},
+          options(),
+          run};
 }
 
 }  // namespace lamwright::cli

@@ -21,6 +21,10 @@ std::string chosen(const po::variables_map& values, const std::string& name,
   throw UsageError{"--" + name + " " + value + " is unknown: " + listed(known)};
 }
 
+std::vector<std::string> step_words() { return {"ap214", "ap242"}; }
+std::vector<std::string> dxf_words() { return {"r2000", "r12"}; }
+std::vector<std::string> paper_words() { return {"a3", "a4"}; }
+
 std::vector<std::string> split(const std::string& names) {
   std::vector<std::string> out;
   std::istringstream text(names);
@@ -29,8 +33,7 @@ std::vector<std::string> split(const std::string& names) {
   return out;
 }
 
-std::vector<std::string> only_of(const po::variables_map& values) {
-  const std::vector<std::string> known = exporter_names();
+std::vector<std::string> only_of(const po::variables_map& values, const std::vector<std::string>& known) {
   std::vector<std::string> only = split(values["only"].as<std::string>());
   for (const std::string& name : only)
     if (std::find(known.begin(), known.end(), name) == known.end())
@@ -70,30 +73,33 @@ void set_cutter(OutputSpec& outputs, double cutter) {
 
 }  // namespace
 
-void add_output_options(po::options_description& options) {
-  const auto value = [](const char* name) { return po::value<std::string>()->value_name(name); };
-  options.add_options()("step", value("SCHEMA"), "schema of STEP files: ap214 (default) or ap242")(
-      "dxf", value("VERSION"), "version of DXF files: r2000 (default) or r12")(
-      "only", value("LIST"), "write these alone, as dxf,csv: names that lamwright list exporters shows")(
-      "paper", value("SIZE"), "paper of drawings and templates: a3 (default) or a4")(
-      "sheet", value("LxW"), "size of the boards that flat parts are laid on, as 2440x1220")(
-      "cutter", value("MM"), "diameter of the router cutter")("no-sheets",
-                                                              "flat parts alone, not laid out on sheets");
+std::vector<OptionRow> output_options() {
+  return {
+      {"only", "", "LIST", "write these alone, as dxf,csv: names that lamwright list exporters shows",
+       Completes::words, own_exporter_names},
+      {"paper", "", "SIZE", "paper of drawings and templates: a3 (default) or a4", Completes::words,
+       paper_words},
+      {"sheet", "", "LxW", "size of the boards that flat parts are laid on, as 2440x1220"},
+      {"cutter", "", "MM", "diameter of the router cutter"},
+      {"no-sheets", "", "", "flat parts alone, not laid out on sheets"},
+      {"step", "", "SCHEMA", "schema of STEP files: ap214 (default) or ap242", Completes::words, step_words},
+      {"dxf", "", "VERSION", "version of DXF files: r2000 (default) or r12", Completes::words, dxf_words}};
 }
 
-OutputSpec overridden(OutputSpec outputs, const po::variables_map& values) {
-  if (values.count("step")) outputs.step = chosen(values, "step", {"ap214", "ap242"});
-  if (values.count("dxf")) outputs.dxf = chosen(values, "dxf", {"r2000", "r12"});
-  if (values.count("paper")) outputs.paper = chosen(values, "paper", {"a3", "a4"});
-  if (values.count("only")) outputs.only = only_of(values);
+OutputSpec overridden(OutputSpec outputs, const po::variables_map& values,
+                      const std::vector<std::string>& exporters) {
+  if (values.count("step")) outputs.step = chosen(values, "step", step_words());
+  if (values.count("dxf")) outputs.dxf = chosen(values, "dxf", dxf_words());
+  if (values.count("paper")) outputs.paper = chosen(values, "paper", paper_words());
+  if (values.count("only")) outputs.only = only_of(values, exporters);
   if (values.count("sheet")) outputs.sheet = sheet_of(values);
   if (values.count("no-sheets")) outputs.sheets = false;
   if (values.count("cutter")) set_cutter(outputs, cutter_of(values));
   return outputs;
 }
 
-void refuse_unknown(const std::vector<std::string>& only, const std::string& job_file) {
-  const std::vector<std::string> known = exporter_names();
+void refuse_unknown(const std::vector<std::string>& only, const std::vector<std::string>& known,
+                    const std::string& job_file) {
   for (const std::string& name : only) {
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;
     const auto near = nearest_name(name, known);

@@ -65,6 +65,10 @@ std::string as_json(const ProfileReading& reading) {
        {"read", reading.notes}});
 }
 
+std::vector<std::string> fit_words() { return {"runs", "arc"}; }
+std::vector<std::string> unit_words() { return {"mm", "cm", "m", "in", "ft"}; }
+std::vector<std::string> side_words() { return {"auto", "up", "down", "left", "right"}; }
+
 // The key with the option's value as its text; nothing when it was not given.
 std::string key_text(const po::variables_map& values, const char* name) {
   if (!values.count(name)) return {};
@@ -87,24 +91,17 @@ void refuse_options(const std::vector<Error>& errors) {
         throw UsageError{std::string("--") + name + ": " + error.problem() + "; " + error.remedy()};
 }
 
-void add_key_options(po::options_description& options) {
-  options.add_options()("tolerance", po::value<std::string>(),
-                        "greatest distance of a point from the runs, 0.5 mm unless given");
-  options.add_options()("fit", po::value<std::string>(), "runs (the fewest), arc, or \"arcs N\"");
-  options.add_options()("noise", po::value<std::string>(),
-                        "standard deviation of a point, or auto to estimate it");
-  options.add_options()("units", po::value<std::string>(), "of bare numbers in the file: mm, cm, m, in, ft");
-  options.add_options()("outer", po::value<std::string>(),
-                        "side of the curve with the outer face: auto, up, down, left, right");
+std::vector<OptionRow> key_options() {
+  return {
+      {"tolerance", "", "T", "greatest distance of a point from the runs, 0.5 mm unless given"},
+      {"fit", "", "KIND", "runs (the fewest), arc, or \"arcs N\"", Completes::words, fit_words},
+      {"noise", "", "T", "standard deviation of a point, or auto to estimate it"},
+      {"units", "", "UNIT", "of bare numbers in the file: mm, cm, m, in, ft", Completes::words, unit_words},
+      {"outer", "", "SIDE", "side of the curve with the outer face: auto, up, down, left, right",
+       Completes::words, side_words}};
 }
 
-int run(const std::vector<std::string>& arguments) {
-  Accepts accepts{po::options_description(), {"points"}};
-  add_key_options(accepts.options);
-  accepts.options.add_options()("json", "figures as JSON");
-  add_sheet_options(accepts.options);
-  po::variables_map values;
-  if (!parse(fit_command(), accepts, arguments, values)) return kDone;
+int run(const po::variables_map& values) {
   const std::string file = required(values, "points", "POINTS");
   const ProfileInput read = read_form("points", file, keys_text(values));
   refuse_options(read.result.errors);
@@ -118,8 +115,10 @@ int run(const std::vector<std::string>& arguments) {
 }  // namespace
 
 Command fit_command() {
-  return {"fit", "fit POINTS [--tolerance T] [--fit KIND] [-o FILE.svg] [--json]",
+  return {"fit",
           "Fits the fewest lines and arcs to measured points (CSV) and prints them as the profile of a job.",
+          {{"points", "POINTS", Completes::file}},
+          with(with(key_options(), {{"json", "", "", "figures as JSON"}}), sheet_options()),
           run};
 }
 

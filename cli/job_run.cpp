@@ -23,23 +23,28 @@ int status_of(const Error& error) {
   return kToolFailed;
 }
 
-void add_data_option(po::options_description& options) {
-  options.add_options()("data", po::value<std::vector<std::string>>()->composing()->value_name("FILE"),
-                        "trade rows on top of the program's and the job's; may be given again");
+OptionRow data_option() {
+  return {.name = "data",
+          .letter = "",
+          .value = "FILE",
+          .meaning = "trade rows on top of the program's and the job's; may be given again",
+          .completes = Completes::file,
+          .repeats = true};
 }
 
 std::vector<std::string> data_files(const po::variables_map& values) {
-  if (!values.count("data")) return {};
-  const auto files = values["data"].as<std::vector<std::string>>();
-  for (const std::string& file : files)
-    if (file.empty()) throw UsageError{"--data FILE is empty"};
-  return files;
+  return all_of(values, "data", "--data FILE");
 }
 
-Evaluation evaluated(const std::string& job_file, const std::vector<std::string>& data,
-                     const Registry& registry, Progress& progress) {
-  const std::string text = read_file(job_file);
-  return evaluate(text, job_file, FileSources(job_file, data), registry, progress);
+Evaluation evaluated(const JobInput& input, const Registry& registry, Progress& progress) {
+  try {
+    const std::string text = read_file(input.file);
+    return evaluate(text, input.file, FileSources(input.file, input.data, input.settings), registry, progress);
+  } catch (const Error& fault) {
+    Evaluation unread;
+    unread.errors.push_back(fault);
+    return unread;
+  }
 }
 
 int tell(const std::vector<Error>& errors) {

@@ -13,13 +13,18 @@ int status_of(const Error& error);
 
 // The option --data, which may be given several times, and the files that were given, in order. Throws
 // UsageError for an empty name.
-void add_data_option(po::options_description& options);
+OptionRow data_option();
 std::vector<std::string> data_files(const po::variables_map& values);
 
-// Reads and evaluates, with the trade rows of `data` files on top. Throws Error (file) when the job file
-// cannot be read; other errors are returned.
-Evaluation evaluated(const std::string& job_file, const std::vector<std::string>& data,
-                     const Registry& registry, Progress& progress);
+// What a job is read from: its file, files of trade rows on top, values in place of its own.
+struct JobInput {
+  std::string file;
+  std::vector<std::string> data;
+  std::vector<Setting> settings;
+};
+
+// Reads and evaluates; a file that cannot be read is among the errors.
+Evaluation evaluated(const JobInput& input, const Registry& registry, Progress& progress);
 // Tells every error on stderr; the status of the first.
 int tell(const std::vector<Error>& errors);
 

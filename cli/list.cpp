@@ -17,19 +17,14 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
-Rows method_rows() {
-  Registry registry;
-  add_press_methods(registry);
+Rows method_rows(const Registry& registry) {
   Rows rows;
   for (const auto& method : registry.methods()) rows.push_back({method->name(), method->summary()});
   return rows;
 }
 
-// STEP lies in a library of its own that is not loaded for a list.
-Rows exporter_rows() {
-  Registry registry;
-  add_exporters(registry);
-  add_summary(registry);
+// STEP and PDF lie in libraries of their own that are not loaded for a list.
+Rows exporter_rows(const Registry& registry) {
   Rows rows;
   for (const Module& module : modules()) rows.push_back({module.name, module.summary});
   for (const auto& exporter : registry.exporters()) rows.push_back({exporter->name(), exporter->summary()});
@@ -88,9 +83,9 @@ std::vector<std::string> known() {
   return names;
 }
 
-std::string listing(const std::string& what, const TradeTables& trade) {
-  if (what == "methods") return aligned(method_rows());
-  if (what == "exporters") return aligned(exporter_rows());
+std::string listing(const std::string& what, const TradeTables& trade, const po::variables_map& values) {
+  if (what == "methods") return aligned(method_rows(registry_for(values)));
+  if (what == "exporters") return aligned(exporter_rows(registry_for(values)));
   if (what == "keys") return keys_as_markdown();
   if (what == "fields") return aligned(field_rows(trade));
   return aligned(trade_rows(trade, what));
@@ -102,19 +97,15 @@ TradeTables with_files(const std::vector<std::string>& files, std::vector<Error>
   return trade;
 }
 
-int run(const std::vector<std::string>& arguments) {
-  Accepts accepts{po::options_description(), {"what"}};
-  add_data_option(accepts.options);
-  po::variables_map values;
-  if (!parse(list_command(), accepts, arguments, values)) return kDone;
-  const std::string what = required(values, "what", "WHAT (" + listed(known()) + ")");
+int run(const po::variables_map& values) {
   const std::vector<std::string> names = known();
+  const std::string what = required(values, "what", "WHAT (" + listed(names) + ")");
   if (std::find(names.begin(), names.end(), what) == names.end())
     throw UsageError{"list " + what + " is unknown: " + listed(names)};
   std::vector<Error> faults;
   const TradeTables trade = with_files(data_files(values), faults);
   if (!faults.empty()) return tell(faults);
-  print(listing(what, trade));
+  print(listing(what, trade, values));
   return kDone;
 }
 
@@ -122,9 +113,9 @@ int run(const std::vector<std::string>& arguments) {
 
 Command list_command() {
   return {"list",
-          "list methods|exporters|keys|fields|timbers|bends|boards|glues|cauls|straps|classes|fasteners "
-          "[--data FILE]...",
           "Shows what is known: press methods, exporters, job-file keys, trade rows with their sources.",
+          {{"what", "WHAT", Completes::words, known}},
+          {data_option(), plugin_option()},
           run};
 }
 

@@ -71,12 +71,7 @@ std::string notes_text(const std::vector<std::string>& notes) {
   return text;
 }
 
-int run(const std::vector<std::string>& arguments) {
-  Accepts accepts{po::options_description(), {"profile"}};
-  accepts.options.add_options()("json", "figures as JSON");
-  add_sheet_options(accepts.options);
-  po::variables_map values;
-  if (!parse(measure_command(), accepts, arguments, values)) return kDone;
+int run(const po::variables_map& values) {
   const std::string input = required(values, "profile", "PROFILE");
   const ProfileInput read = read_profile_input(input);
   if (!read.result.reading) return tell(read.result.errors);
@@ -89,9 +84,11 @@ int run(const std::vector<std::string>& arguments) {
 }  // namespace
 
 Command measure_command() {
-  return {"measure", "measure PROFILE [-o FILE.svg] [--json]",
+  return {"measure",
           "Measures a profile: a job file, runs like '[{line = 120}, {bend = 70, radius = 380}]', a drawing "
           "(SVG, DXF) or a table of points (CSV).",
+          {{"profile", "PROFILE", Completes::file}},
+          with({{"json", "", "", "figures as JSON"}}, sheet_options()),
           run};
 }
 

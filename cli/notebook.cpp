@@ -19,9 +19,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kUsage =
-    "notebook add JOB --pressed R --released R|flat ... | notebook show FILE [--json]";
-constexpr const char* kSummary = "Keeps what test pieces did when released, and fits springback to them.";
 constexpr const char* kDefaultFile = "springback.csv";
 
 // A day of the calendar, "2026-03-14".
@@ -190,53 +187,38 @@ int show(const po::variables_map& values) {
   return kDone;
 }
 
-int run_add(const std::vector<std::string>& arguments) {
-  Accepts accepts{po::options_description(), {"job"}};
-  accepts.options.add_options()(
-      "pressed", po::value<std::string>()->value_name("R"),
-      "radius in the press, of the face that the job describes; as \"600 mm\" or \"20 in\", bare "
-      "numbers in the job's units")("released", po::value<std::string>()->value_name("R"),
-                                    "radius of that face after release, or flat")(
-      "file", po::value<std::string>()->value_name("FILE"),
-      "the notebook; else the one that the job names, else springback.csv beside the job")(
-      "date", po::value<std::string>()->value_name("DAY"), "as 2026-03-14")(
-      "note", po::value<std::string>()->value_name("TEXT"), "whatever is worth knowing");
-  add_data_option(accepts.options);
-  po::variables_map values;
-  const Command command{
-      "notebook add",
-      "notebook add JOB --pressed R --released R|flat [--file FILE] [--date DAY] [--note TEXT] "
-      "[--data FILE]...",
-      "Appends a test piece of a job's lay-up and glue to a notebook, which is made if need be.", run_add};
-  return parse(command, accepts, arguments, values) ? add(values) : int(kDone);
-}
-
-int run_show(const std::vector<std::string>& arguments) {
-  Accepts accepts{po::options_description(), {"notebook"}};
-  accepts.options.add_options()("json", "as JSON");
-  add_data_option(accepts.options);
-  po::variables_map values;
-  const Command command{"notebook show", "notebook show FILE [--json] [--data FILE]...",
-                        "Shows the share of curvature lost that fits the pieces of each lay-up.", run_show};
-  return parse(command, accepts, arguments, values) ? show(values) : int(kDone);
-}
-
-int run(const std::vector<std::string>& arguments) {
-  if (arguments.empty()) throw UsageError{"notebook needs a word: add or show"};
-  const std::vector<std::string> rest(arguments.begin() + 1, arguments.end());
-  const std::string& word = arguments.front();
-  if (word == "add") return run_add(rest);
-  if (word == "show") return run_show(rest);
-  if (word == "--help" || word == "-h") {
-    print(std::string("Usage: lamwright ") + kUsage + "\n\n" + kSummary +
-          "\n\nlamwright notebook add --help and lamwright notebook show --help tell more.\n");
-    return kDone;
-  }
-  throw UsageError{"notebook " + word + " is unknown: add or show"};
-}
-
 }  // namespace
 
-Command notebook_command() { return {"notebook", kUsage, kSummary, run}; }
+Command notebook_add_command() {
+  return {
+      "notebook add",
+      "Appends a test piece of a job's lay-up and glue to a notebook, which is made if need be.",
+      {{"job", "JOB", Completes::file}},
+      {{.name = "pressed",
+        .letter = "",
+        .value = "R",
+        .meaning = "radius in the press, of the face that the job describes; as \"600 mm\" or \"20 in\", "
+                   "bare numbers in the job's units",
+        .required = true},
+       {.name = "released",
+        .letter = "",
+        .value = "R|flat",
+        .meaning = "radius of that face after release, or flat",
+        .required = true},
+       {"file", "", "FILE",
+        "the notebook; else the one that the job names, else springback.csv beside the job", Completes::file},
+       {"date", "", "DAY", "as 2026-03-14"},
+       {"note", "", "TEXT", "whatever is worth knowing"},
+       data_option()},
+      add};
+}
+
+Command notebook_show_command() {
+  return {"notebook show",
+          "Shows the share of curvature lost that fits the pieces of each lay-up.",
+          {{"notebook", "FILE", Completes::file}},
+          {{"json", "", "", "as JSON"}, data_option()},
+          show};
+}
 
 }  // namespace lamwright::cli

@@ -1,22 +1,33 @@
 #include "cli/plugins.hpp"
 
-#include <dlfcn.h>
-
+#include <algorithm>
 #include <array>
 #include <filesystem>
 
+#include "cli/library.hpp"
+#include "cli/options.hpp"
 #include "exporters/csv/csv_exporter.hpp"
 #include "exporters/dxf/dxf_exporter.hpp"
 #include "exporters/gltf/gltf_exporter.hpp"
 #include "exporters/html/html_exporter.hpp"
 #include "exporters/json/summary.hpp"
 #include "exporters/svg/svg_exporter.hpp"
+#include "kernel/job/wanted.hpp"
 #include "shared/error.hpp"
 
 namespace lamwright::cli {
 namespace {
 
 namespace fs = std::filesystem;
+
+void add_exporters(Registry& registry) {
+  registry.add(std::make_unique<SvgExporter>());
+  registry.add(std::make_unique<DxfExporter>());
+  registry.add(std::make_unique<CsvExporter>());
+  registry.add(std::make_unique<GltfExporter>());
+  registry.add(std::make_unique<HtmlExporter>());
+  registry.add(std::make_unique<SummaryExporter>());
+}
 
 // In the build tree it lies beside the program, installed in ../lib/lamwright.
 fs::path library_of(const Module& module) {
@@ -28,7 +39,38 @@ fs::path library_of(const Module& module) {
   throw Error(ErrorKind::internal, {file, 0, 0, {}}, "is not beside the program", "install it again");
 }
 
+bool registered(const Registry& registry, const std::string& name) {
+  const auto& all = registry.exporters();
+  return std::any_of(all.begin(), all.end(), [&](const auto& exporter) { return exporter->name() == name; });
+}
+
+// A library of the program's own that does not fit is a fault of the installation.
+void load(const Module& module, Registry& registry) {
+  try {
+    load_library(library_of(module), registry);
+  } catch (const Error& fault) {
+    throw Error(ErrorKind::internal, fault.where(), fault.problem(), "install it again");
+  }
+}
+
 }  // namespace
+
+OptionRow plugin_option() {
+  return {.name = "plugin",
+          .letter = "",
+          .value = "FILE",
+          .meaning = "library with press methods or exporters of your own; may be given again",
+          .completes = Completes::file,
+          .repeats = true};
+}
+
+Registry registry_for(const po::variables_map& values) {
+  Registry registry;
+  add_press_methods(registry);
+  add_exporters(registry);
+  for (const std::string& file : all_of(values, "plugin", "--plugin FILE")) load_library(file, registry);
+  return registry;
+}
 
 const std::vector<Module>& modules() {
   static const std::vector<Module> all{
@@ -37,35 +79,23 @@ const std::vector<Module>& modules() {
   return all;
 }
 
-void add_exporters(Registry& registry) {
-  registry.add(std::make_unique<SvgExporter>());
-  registry.add(std::make_unique<DxfExporter>());
-  registry.add(std::make_unique<CsvExporter>());
-  registry.add(std::make_unique<GltfExporter>());
-  registry.add(std::make_unique<HtmlExporter>());
+void load_wanted(const OutputSpec& outputs, Registry& registry) {
+  for (const Module& module : modules())
+    if (wanted(outputs, module.name) && !registered(registry, module.name)) load(module, registry);
 }
-void add_summary(Registry& registry) { registry.add(std::make_unique<SummaryExporter>()); }
 
-std::vector<std::string> exporter_names() {
-  Registry registry;
-  add_exporters(registry);
+std::vector<std::string> exporter_names(const Registry& registry) {
   std::vector<std::string> names;
   for (const auto& exporter : registry.exporters()) names.push_back(exporter->name());
-  for (const Module& module : modules()) names.push_back(module.name);
-  names.push_back(SummaryExporter().name());
+  for (const Module& module : modules())
+    if (!registered(registry, module.name)) names.push_back(module.name);
   return names;
 }
 
-void load(const Module& module, Registry& registry) {
-  const fs::path path = library_of(module);
-  void* library = ::dlopen(path.c_str(), RTLD_NOW | RTLD_LOCAL);
-  if (!library)
-    throw Error(ErrorKind::internal, {path.string(), 0, 0, {}},
-                std::string("cannot be loaded: ") + ::dlerror(), "install it again");
-  const auto add = reinterpret_cast<RegisterFunction>(::dlsym(library, "lamwright_register"));
-  if (!add || !add(kPluginInterface, &registry))
-    throw Error(ErrorKind::internal, {path.string(), 0, 0, {}}, "was made for another version of the program",
-                "install both from one version");
+std::vector<std::string> own_exporter_names() {
+  Registry registry;
+  add_exporters(registry);
+  return exporter_names(registry);
 }
 
 }  // namespace lamwright::cli

@@ -7,12 +7,9 @@
 
 namespace lamwright::cli {
 
-void add_sheet_options(po::options_description& options) {
-  options.add_options()("out,o", po::value<std::string>(), "draw it into this SVG file");
-  options.add_options()("paper", po::value<std::string>()->default_value("a4"), "a4 or a3");
-}
-
 namespace {
+
+std::vector<std::string> paper_words() { return {"a4", "a3"}; }
 
 // The name of the file that was read, whatever folder it lies in; runs in the command line come from none.
 std::string title_of(const std::vector<std::filesystem::path>& files) {
@@ -27,6 +24,17 @@ void refuse_input(const std::string& file, const std::vector<std::filesystem::pa
 }
 
 }  // namespace
+
+std::vector<OptionRow> sheet_options() {
+  return {{"out", "o", "FILE.svg", "draw it into this SVG file", Completes::file},
+          {.name = "paper",
+           .letter = "",
+           .value = "SIZE",
+           .meaning = "a4 or a3",
+           .completes = Completes::words,
+           .words = paper_words,
+           .assumed = "a4"}};
+}
 
 void write_sheet(const po::variables_map& values, const ProfileInput& read,
                  drawing::Drawing (*draw)(const ProfileReading&, const drawing::ProfileSheetSpec&)) {

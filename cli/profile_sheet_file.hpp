@@ -8,7 +8,7 @@
 namespace lamwright::cli {
 
 // The options -o and --paper.
-void add_sheet_options(po::options_description& options);
+std::vector<OptionRow> sheet_options();
 
 // Draws and writes the sheet where -o asks for it.
 // Throws UsageError for a paper that is none, for a file that was read and a name that does not end in .svg,

@@ -1,5 +1,7 @@
 #include "kernel/job/start.hpp"
 
+#include <algorithm>
+
 #include "cli/command.hpp"
 #include "cli/options.hpp"
 #include "cli/terminal.hpp"
@@ -8,25 +10,28 @@
 namespace lamwright::cli {
 namespace {
 
-int run(const std::vector<std::string>& arguments) {
-  Accepts accepts{po::options_description(), {"shape"}};
-  po::variables_map values;
-  if (!parse(start_command(), accepts, arguments, values)) return kDone;
+std::vector<std::string> shape_names() {
   std::vector<std::string> names;
   for (const StartShape& shape : start_shapes()) names.push_back(shape.name);
+  return names;
+}
+
+int run(const po::variables_map& values) {
+  const std::vector<std::string> names = shape_names();
   const std::string wanted = required(values, "shape", "SHAPE (" + listed(names) + ")");
-  for (const StartShape& shape : start_shapes()) {
-    if (shape.name != wanted) continue;
-    print(start_text(wanted));
-    return kDone;
-  }
-  throw UsageError{"start " + wanted + " is unknown: " + listed(names)};
+  if (std::find(names.begin(), names.end(), wanted) == names.end())
+    throw UsageError{"start " + wanted + " is unknown: " + listed(names)};
+  print(start_text(wanted));
+  return kDone;
 }
 
 }  // namespace
 
 Command start_command() {
-  return {"start", "start SHAPE", "Prints a commented job file to begin from: arch, ell, u, ess or flat.",
+  return {"start",
+          "Prints a commented job file to begin from: arch, ell, u, ess or flat.",
+          {{"shape", "SHAPE", Completes::words, shape_names}},
+          {},
           run};
 }
 

@@ -11,6 +11,7 @@ class GltfExporter : public Exporter {
   std::string summary() const override {
     return "the press to look at from all sides, shut and open (glTF 2.0)";
   }
+  ExportNeeds needs() const override { return {.supply = false}; }
   void write(const ExportInput& input, Sink& sink) const override;
 };
 

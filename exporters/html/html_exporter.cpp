@@ -6,7 +6,7 @@
 namespace lamwright {
 
 void HtmlExporter::write(const ExportInput& input, Sink& sink) const {
-  const Json summary = summary_json(input, sink.written());
+  const Json summary = summary_json(input, {});
   const scene::Scene scene = scene::scene_of(input.plan);
   const html::Told told(summary, input.job.report_units);
   sink.write("job-sheet.html", html::page_text({input, told, scene}));

@@ -14,6 +14,7 @@ class SummaryExporter : public Exporter {
  public:
   std::string name() const override { return "json"; }
   std::string summary() const override { return "summary.json: every figure, for machines"; }
+  ExportNeeds needs() const override { return {.others = true}; }
   void write(const ExportInput& input, Sink& sink) const override;
 };
 

@@ -288,9 +288,22 @@ Job read_all(Reader& reader, const TradeTables& trade, const Sources& sources,
   job.notes = reader.notes();
   job.notes.insert(job.notes.end(), job.layup.notes.begin(), job.layup.notes.end());
   job.own = read_own(reader, schemas);
-  for (const char* key : {"report_units"})
-    if (reader.at(key)) job.notes.push_back(std::string(key) + ": read, but nothing uses it yet");
   return job;
+}
+
+toml::table parsed_job(const std::string& source, const std::string& file,
+                       const std::vector<Setting>& settings) {
+  toml::table root = parsed_toml(source, file);
+  apply_settings(settings, root);
+  return root;
+}
+
+// The file, what it names, and what stands in its place: with any other it is another job.
+std::string number_of(const std::string& source, const std::string& noted,
+                      const std::vector<Setting>& settings) {
+  std::string all = source + noted;
+  for (const Setting& setting : settings) all += "\n" + to_text(setting);
+  return short_hash(all);
 }
 
 }  // namespace
@@ -300,7 +313,8 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
   try {
     const NotedSources sources(given);
     const std::string source = plain_toml(text, file, kShort);
-    const toml::table root = parsed_toml(source, file);
+    const std::vector<Setting> settings = given.settings();
+    const toml::table root = parsed_job(source, file, settings);
     Reader reader(root, file, schemas);
     if (!one_panel(reader)) return {std::nullopt, reader.errors()};
     check_schema(reader);
@@ -309,7 +323,9 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
     const auto trade = trade_of(reader, sources);
     if (!trade) return {std::nullopt, reader.errors()};
     Job job = read_all(reader, *trade, sources, schemas);
-    job.number = short_hash(source + sources.noted());
+    job.number = number_of(source, sources.noted(), settings);
+    for (const Setting& setting : settings)
+      job.notes.push_back(to_text(setting) + " stands in place of the job's own");
     if (reader.errors().empty()) return {std::move(job), {}};
     return {std::nullopt, reader.errors()};
   } catch (const Error& error) {
@@ -319,7 +335,7 @@ JobResult read_job(std::string_view text, const std::string& file, const std::ve
 
 JobResult read_test_piece(std::string_view text, const std::string& file, const Sources& sources) {
   try {
-    const toml::table root = parsed_toml(plain_toml(text, file, kShort), file);
+    const toml::table root = parsed_job(plain_toml(text, file, kShort), file, sources.settings());
     Reader reader(root, file, {});
     reader.read_units();
     const auto trade = trade_of(reader, sources);
@@ -339,7 +355,7 @@ JobResult read_test_piece(std::string_view text, const std::string& file, const 
 
 ProfileResult read_profile(std::string_view text, const std::string& file, const Sources& sources) {
   try {
-    const toml::table root = parsed_toml(plain_toml(text, file, kShort), file);
+    const toml::table root = parsed_job(plain_toml(text, file, kShort), file, sources.settings());
     Reader reader(root, file, {});
     reader.read_units();
     const Node profile = reader.at("panel.profile");

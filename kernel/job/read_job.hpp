@@ -8,6 +8,7 @@
 #include "kernel/job/job.hpp"
 #include "kernel/job/keys.hpp"
 #include "kernel/job/profile_reading.hpp"
+#include "kernel/job/settings.hpp"
 #include "kernel/panel/trade.hpp"
 #include "shared/error.hpp"
 
@@ -29,6 +30,8 @@ class Sources {
   virtual std::string date() const { return {}; }
   // Trade rows that come on top of the job's own, in this order. Throws Error (file).
   virtual std::vector<DataText> data() const { return {}; }
+  // Values in place of the job's own, in this order.
+  virtual std::vector<Setting> settings() const { return {}; }
 };
 
 struct JobResult {

@@ -82,8 +82,10 @@ const KeyRow& Reader::row(const Node& node) const {
 Place Reader::place(const Node& node) const {
   const toml::node* shown = node.node ? node.node : node.parent;
   if (!shown || shown == &root_) return {file_, 0, 0, node.key};
-  const auto at = shown->source().begin;
-  return {file_, int(at.line), int(at.column), node.key};
+  const toml::source_region& source = shown->source();
+  // A value of the command line has no line in the file.
+  if (source.path && *source.path != file_) return {*source.path, 0, 0, node.key};
+  return {file_, int(source.begin.line), int(source.begin.column), node.key};
 }
 
 void Reader::refuse(const Node& node, const std::string& problem, const std::string& remedy) {

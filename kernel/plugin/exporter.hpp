@@ -48,13 +48,22 @@ struct ExportInput {
   const Supply& supply = kNoSupply;     // empty where nothing was nested or counted
 };
 
+// What an exporter asks of whoever runs several of them at a time.
+struct ExportNeeds {
+  bool supply = true;   // false: it reads no sheets, lengths or lists, and may begin before they are known
+  bool others = false;  // it reads `sink.written()`: all others must have ended
+  bool alone = false;   // it uses a library that knows no threads: never two such at a time
+};
+
 class Exporter {
  public:
   virtual ~Exporter() = default;
   virtual std::string name() const = 0;
   virtual std::string summary() const = 0;                 // one line for `list exporters`
   virtual std::vector<KeyRow> keys() const { return {}; }  // its own keys under [outputs.<name>]
-  // Throws Error; output depends on the input alone (no clock, locale or environment).
+  virtual ExportNeeds needs() const { return {}; }
+  // Throws Error; output depends on the input alone (no clock, locale or environment). Other exporters may
+  // write on other threads meanwhile.
   virtual void write(const ExportInput& input, Sink& sink) const = 0;
 };
 

@@ -25,6 +25,7 @@ import cases_page  # noqa: E402,F401
 import cases_pdf  # noqa: E402,F401
 import cases_press  # noqa: E402,F401
 import cases_schema  # noqa: E402,F401
+import cases_series  # noqa: E402,F401
 import cases_step  # noqa: E402,F401
 import cases_supply  # noqa: E402,F401
 import cases_two_part  # noqa: E402,F401

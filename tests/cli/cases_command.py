@@ -30,7 +30,7 @@ def the_version_is_one_line(bench):
 def a_wrong_command_line_exits_2_with_one_line_and_nothing_on_stdout(bench):
     job = bench.job(small())
     wrong = [(), ("bend",), ("--bend",), ("build",), ("build", job), ("build", job, "-o"), ("build", "-o", "out"),
-             ("build", job, "-o", "out", "--frobnicate"), ("build", job, job, "-o", "out"), ("check",), ("check", job, "extra"),
+             ("build", job, "-o", "out", "--frobnicate"), ("build", job, job, "-o", "out", "--open"), ("check",), ("check", job, "--csv", "--json"),
              ("check", job, "--json=maybe"), ("measure",), ("list",), ("list", "shoes"), ("list", "timbers", "glues"), ("start",),
              ("start", "banana"), ("build", job, "-o", "out", "--step", "ap203"), ("build", job, "-o", "out", "-o", "other"),
              ("build", job, "-o", "")]

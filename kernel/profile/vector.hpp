@@ -14,8 +14,8 @@ inline double cross(const Vec2& a, const Vec2& b) { return a.x() * b.y() - a.y()
 inline Vec2 left_of(const Vec2& a) { return {-a.y(), a.x()}; }
 // Unit vector at an angle (radians, anticlockwise from X).
 inline Vec2 direction(double angle) { return {std::cos(angle), std::sin(angle)}; }
-// An upright rectangle. Empty, with low above high, until a point is added.
 
+// An upright rectangle. Empty, with low above high, until a point is added.
 struct Box2 {
   Vec2 low{INFINITY, INFINITY};     // lower left corner
   Vec2 high{-INFINITY, -INFINITY};  // upper right corner

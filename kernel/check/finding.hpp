@@ -18,8 +18,8 @@ enum class Bound { at_least, at_most };
 struct Finding {
   std::string id;                   // stable, kebab-case
   std::string title;                // for people
-  double value = 0;                 // as worked out
-  double limit = 0;                 // not a number where none is known
+  double value = 0;                 // in `unit`
+  double limit = 0;                 // in `unit`; not a number where none is known
   std::string unit;                 // "mm", "MPa", "N", "deg", "kg" ...; empty for bare numbers
   Verdict verdict = Verdict::pass;  // of `value` against `limit`
   std::string where;                // may be empty
@@ -38,9 +38,9 @@ inline constexpr const char* kPractice = "common practice, no source";
 // no advice.
 struct Bounded {
   std::string id, title;                 // as in Finding
-  double value = 0;                      // as worked out
+  double value = 0;                      // in `unit`
   Bound bound = Bound::at_most;          // how the limit is meant
-  double limit = 0;                      // a number
+  double limit = 0;                      // in `unit`, a number
   std::string unit, where, basis;        // as in Finding
   Verdict otherwise = Verdict::caution;  // where the limit is not kept
   std::string advice;                    // kept in that case alone

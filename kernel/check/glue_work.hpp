@@ -25,7 +25,7 @@ struct GlueWork {
   int uses = 0;             // pressings that one set of formers stands
 
   double laying = 0;  // of setting, what two people do no faster
-  // Two people tighten straps at a time.
+  // Minutes: two people tighten straps twice as fast.
   double setting_by_two() const { return laying + (setting - laying) / 2; }
   double line_grams() const { return lines > 0 ? 1000 * mass / lines : 0; }  // of glue
   double longest_stage() const;                                              // minutes to spread its lines

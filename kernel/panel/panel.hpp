@@ -34,7 +34,7 @@ std::vector<Lamina> section_of(const std::vector<Ply>& plies);
 // What is lost on release, and by whose word.
 struct Springback {
   double share = 0;    // of the pressed curvature that is lost on release
-  std::string source;  // a sentence for people
+  std::string source;  // in words for people
   std::optional<double> spread =
       {};          // standard deviation of single pieces about the share, where pieces were measured
   int pieces = 0;  // of the shop notebook

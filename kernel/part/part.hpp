@@ -68,9 +68,9 @@ struct Bore : BoreSpec {
 // A pencil or engraving mark on the sheet, in sheet coordinates: lines, or a text with its lower left at
 // `at`.
 struct Mark {
-  // Each goes to a layer and pen of its own.
+  // What it tells the sawyer; decides its layer in cutting files.
   enum class Kind { centre_line, blank_end, trim_line, saw_line, label };
-  Kind kind;                   // decides which of the members below are used
+  Kind kind;                   // a label uses the text, the others the lines
   std::vector<Segment> lines;  // sheet coordinates; empty for a label
   std::string text;            // of a label, UTF-8
   Vec2 at{0, 0};               // of a label
@@ -80,7 +80,7 @@ struct Mark {
 
 // A part as described, before it is checked.
 struct PartSpec {
-  std::string name;                        // unique in a plan
+  std::string name;                        // for messages; a plan numbers the pieces of a kind
   PartKind kind = PartKind::former_lower;  // what it is in the press
   std::string stock;                       // "board 18 (17.6)", "D40 46 x 90"
   Outline outline;                         // in the sheet's plane

@@ -13,9 +13,9 @@ namespace lamwright {
 
 // What could be worked out; later members are empty where an earlier step failed, and then `errors` says why.
 struct Evaluation {
-  std::optional<Job> job;         // as read
-  std::optional<Panel> panel;     // as released and as pressed
-  std::optional<PressPlan> plan;  // with notes, slats and aids added
+  std::optional<Job> job;         // nothing when the text has an error
+  std::optional<Panel> panel;     // nothing when it collapses or crosses itself
+  std::optional<PressPlan> plan;  // nothing when no press exists; slats and shop aids are in it
   std::vector<Finding> findings;  // in the order of the checks
   Figures figures;                // that the findings stand on
   std::vector<Error> errors;      // empty when everything could be worked out

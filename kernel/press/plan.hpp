@@ -30,7 +30,7 @@ enum class Group { lower, upper, panel, reference };
 
 // One placed piece. `part` indexes PressPlan::parts; equal bodies share a part.
 struct Body {
-  std::size_t part = 0;        // index
+  std::size_t part = 0;        // of PressPlan::parts
   Frame placed;                // from the part's own frame to the press
   Group group = Group::lower;  // moves with that half when the press opens
   std::string name;            // "former-lower-01"
@@ -194,7 +194,7 @@ struct Hardware {
 struct ShopAid {
   // Template of the inner face, of the outer face, or the cradle.
   enum class Use { check_inner, check_outer, trim_cradle };
-  Use use;        // which of them
+  Use use;        // what it is held against or sawn in
   Part part;      // board part with a cutting file
   int count = 1;  // cut alike
 };

@@ -208,7 +208,7 @@ struct PlannedCaul {
   CaulSchedule schedule;                     // which pieces make which run
 };
 
-// Everything that is known of a press. Figures in mm, N, MPa, radians, in the frame told above.
+// Everything that is known of a press, in mm, N, MPa, radians, in the frame of the built press.
 struct PressPlan {
   std::string title;                    // job's title, may be empty
   std::string date;                     // job's date or empty

@@ -11,6 +11,7 @@ import sys
 import xml.etree.ElementTree as xml
 
 HERE = os.path.dirname(os.path.abspath(__file__))
+sys.dont_write_bytecode = True
 ROOT = os.path.dirname(os.path.dirname(HERE))
 sys.path.insert(0, os.path.join(ROOT, "tests", "cli"))
 

@@ -14,7 +14,7 @@ double rounded(double value, int decimals);
 double tenth_below(double value);
 // The greatest multiple of 10^-decimals that is not above value: for limits that people are told to keep.
 double rounded_down(double value, int decimals);
-double tenth_above(double value);
+double tenth_above(double value);  // the least tenth above the value
 
 // "1 former", "3 formers"; the plural is the singular with an s.
 std::string counted(long count, const std::string& singular);

@@ -5,6 +5,7 @@
 
 namespace lamwright {
 
+// Units that a job file may name for its lengths.
 enum class LengthUnit { mm, cm, m, inch, foot };
 
 // mm per unit.
@@ -14,8 +15,8 @@ bool unit_from(std::string_view text, LengthUnit& unit);
 
 // A quantity as read. `note` is empty or says how an ambiguous spelling was taken ("11/4 = 2 3/4 in").
 struct Reading {
-  double value = 0;
-  std::string note;
+  double value = 0;  // in mm, N, MPa or g/m2
+  std::string note;  // one clause for the user
 };
 
 // Reads one length: "18 mm", "3/4 in", "1 1/2 in", "1-1/2\"", "5' 3/4\"", "1½ in", "-0.5 in". A text without

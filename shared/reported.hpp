@@ -10,9 +10,10 @@ namespace lamwright {
 // With inches or feet go pounds and psi; with metric lengths kg, N and MPa.
 class Reported {
  public:
-  explicit Reported(LengthUnit unit) : unit_(unit) {}
+  explicit Reported(LengthUnit unit) : unit_(unit) {}  // of lengths; the other units follow from it
 
-  LengthUnit unit() const { return unit_; }
+  LengthUnit unit() const { return unit_; }  // of lengths
+  // Pounds and psi go with it.
   bool imperial() const { return unit_ == LengthUnit::inch || unit_ == LengthUnit::foot; }
 
   // "373.1 mm", "37.31 cm", "14 11/16 in", "3 ft 4 1/2 in". Inches to the nearest 1/32 from 1/8 up; below

@@ -8,7 +8,7 @@ namespace lamwright {
 // version that the job's outputs name.
 class DxfExporter : public Exporter {
  public:
-  std::string name() const override { return "dxf"; }
+  std::string name() const override { return "dxf"; }  // as `outputs.only` names it
   std::string summary() const override { return "cutting files for a router, a layer to an operation (DXF)"; }
   void write(const ExportInput& input, Sink& sink) const override;
 };

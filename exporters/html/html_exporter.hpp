@@ -4,6 +4,7 @@
 
 namespace lamwright {
 
+// One page that needs no network and no other file: pictures, style and the 3D view are in it.
 class HtmlExporter : public Exporter {
  public:
   std::string name() const override { return "html"; }

@@ -12,7 +12,7 @@ Json summary_json(const ExportInput& input, const std::vector<std::string>& writ
 // Written last, since it lists the files of each part.
 class SummaryExporter : public Exporter {
  public:
-  std::string name() const override { return "json"; }
+  std::string name() const override { return "json"; }  // as `outputs.only` names it
   std::string summary() const override { return "summary.json: every figure, for machines"; }
   ExportNeeds needs() const override { return {.others = true}; }
   void write(const ExportInput& input, Sink& sink) const override;

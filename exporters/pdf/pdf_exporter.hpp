@@ -8,7 +8,7 @@ namespace lamwright {
 // size divided among sheets of job.outputs.paper. Notes letters that the drawing font lacks.
 class PdfExporter : public Exporter {
  public:
-  std::string name() const override { return "pdf"; }
+  std::string name() const override { return "pdf"; }  // as `outputs.only` names it
   std::string summary() const override { return "drawings and full-size templates to print (PDF)"; }
   void write(const ExportInput& input, Sink& sink) const override;
 };

@@ -14,7 +14,7 @@ class StepExporter : public Exporter {
   // pcurves: add parameter curves to the edges; the files become more than twice as large.
   explicit StepExporter(bool pcurves = false) : pcurves_(pcurves) {}
 
-  std::string name() const override { return "step"; }
+  std::string name() const override { return "step"; }  // as `outputs.only` names it
   std::string summary() const override {
     return "solids of the press and of each part (STEP AP214 or AP242)";
   }

@@ -8,7 +8,7 @@ namespace lamwright {
 // drawings/press.svg and drawings/<part>.svg for the parts that get a sheet of their own.
 class SvgExporter : public Exporter {
  public:
-  std::string name() const override { return "svg"; }
+  std::string name() const override { return "svg"; }  // as `outputs.only` names it
   std::string summary() const override { return "cutting files at true size and dimensioned drawings (SVG)"; }
   void write(const ExportInput& input, Sink& sink) const override;
 };

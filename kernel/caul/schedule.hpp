@@ -11,8 +11,8 @@ namespace lamwright {
 
 // Slats of one length and width in stock, all of the caul's thickness; mm, above 0, the count 0 or more.
 struct SlatStock {
-  double length = 0;
-  double width = 0;
+  double length = 0;         // mm
+  double width = 0;          // mm
   std::optional<int> count;  // not given: as many as are needed
 };
 
@@ -25,11 +25,12 @@ struct SlatRun {
   bool fixing = false;   // bored for screws at the formers
 };
 
+// The runs of a caul and the slats in stock. Lengths in mm.
 struct ScheduleSpec {
-  double length = 0;          // of every run: the caul's measure along the width; above 0
-  std::vector<SlatRun> runs;  // left to right
-  std::vector<SlatStock> stock;
-  std::vector<double> formers;  // width stations of the formers' mid-planes, from the caul's near end
+  double length = 0;             // of every run: the caul's measure along the width; above 0
+  std::vector<SlatRun> runs;     // left to right
+  std::vector<SlatStock> stock;  // slats of the same length and width may stand in several entries
+  std::vector<double> formers;   // width stations of the formers' mid-planes, from the caul's near end
   double board = 0;   // thickness of a former: for those who draw its joints, no rule here asks for it
   double bridge = 0;  // least distance between joints of neighbouring runs; joints keep it from the ends too,
                       // and no piece of a run with joints is shorter; above 0
@@ -37,22 +38,24 @@ struct ScheduleSpec {
 
 // A piece of a run between two width stations; `stock` indexes ScheduleSpec::stock.
 struct SlatPiece {
-  double from = 0, to = 0;
-  std::size_t stock = 0;
-  bool cut = false;     // across: shorter than the slat it is made of
-  bool ripped = false;  // lengthwise: narrower than it, the last run, cut flush
-  double length() const { return to - from; }
+  double from = 0, to = 0;                     // from the caul's near end
+  std::size_t stock = 0;                       // index of what it is made of
+  bool cut = false;                            // across: shorter than the slat it is made of
+  bool ripped = false;                         // lengthwise: narrower than it, the last run, cut flush
+  double length() const { return to - from; }  // mm
 };
 
+// What a run is made of.
 struct ScheduledRun {
-  SlatRun run;
+  SlatRun run;                    // as it was asked for
   std::vector<SlatPiece> pieces;  // near to far; empty where the stock has none for it
 };
 
+// A way to lay the caul, with what it takes from the stock.
 struct CaulSchedule {
-  std::vector<ScheduledRun> runs;
-  std::vector<int> used;  // of each stock, slats taken
-  int cuts = 0;           // saw cuts across
+  std::vector<ScheduledRun> runs;  // in the order of ScheduleSpec::runs
+  std::vector<int> used;           // of each stock, slats taken
+  int cuts = 0;                    // saw cuts across
   bool proven = true;  // nothing better by the order below, down to the cuts; false: best found, work ran out
   std::vector<std::string> missing;  // plain sentences; empty when the stock does it
   // Girth in mm that the stock covers with runs of this length, edge to edge and with the gaps of open
@@ -61,7 +64,7 @@ struct CaulSchedule {
   // ways that stagger. n rows of width w cover n w, or n (w + gap) - gap; widths add up. Only widths that the
   // runs ask for count. Infinite when uncounted slats fill rows.
   double covers_close = 0;
-  double covers_open = 0;
+  double covers_open = 0;  // the same with open lagging
 };
 
 // The least by this order: runs that cannot be made; through and fixing runs among them; fixing runs with

@@ -5,10 +5,12 @@
 
 namespace lamwright {
 
+// What the checks say and what they worked out on the way.
 struct Assessment {
-  std::vector<Finding> findings;
-  Figures figures;
+  std::vector<Finding> findings;  // in the order of the checks
+  Figures figures;                // that drawings and the summary show as well
 };
+// Of a plan that was laid out for this job. Work is bounded; the same input gives the same answer.
 Assessment assess(const Job& job, const PressPlan& plan);
 
 }  // namespace lamwright

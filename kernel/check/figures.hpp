@@ -10,9 +10,9 @@ namespace lamwright {
 
 // Empty for a plan that was not checked.
 struct Figures {
-  std::optional<PressureMap> pressure;
-  std::optional<GlueWork> glue;
-  std::optional<Masses> masses;
+  std::optional<PressureMap> pressure;  // nothing where nothing presses, or no pressure balances the pull
+  std::optional<GlueWork> glue;         // work and times
+  std::optional<Masses> masses;         // what people have to lift
 };
 
 }  // namespace lamwright

@@ -22,10 +22,11 @@ struct PressureMap {
   double least = 0, mean = 0, greatest = 0;    // over the blank
   double sound_least = 0, sound_greatest = 0;  // over the finished panel
   double least_girth = 0, least_width = 0;     // where the finished panel is pressed least
+  // Over the finished panel; infinite where there is no such place.
   double strapped_least = INFINITY,
-         clamped_least = INFINITY;  // of it under straps, and on flats under clamps
-  double greatest_girth = 0, greatest_width = 0;
-  Spreading straps;  // along the width under straps or loops, per N/mm each
+         clamped_least = INFINITY;                // of it under straps, and on flats under clamps
+  double greatest_girth = 0, greatest_width = 0;  // where the finished panel is pressed most
+  Spreading straps;                               // along the width under straps or loops, per N/mm each
 };
 // Greatest mean pressure over the width at stations that straps press; flats under clamps left out.
 double hardest_strapped(const PressPlan& plan, const PressureMap& map);

@@ -14,8 +14,8 @@ struct StrapPull {
   double from = 0, to = 0;  // the same ends as stations on the neutral line
   double left = 0, right = 0;            // N at the ratchets; 0 at an end without one
   double exit_left = 0, exit_right = 0;  // radians
-  double friction = 0;
-  double pitch = 0;  // greatest distance from strap to strap
+  double friction = 0;                   // between strap and caul
+  double pitch = 0;                      // greatest distance from strap to strap
 
   // `station` on the caul's line.
   double tension(double station) const;

@@ -19,11 +19,11 @@ struct DrawingFit {
 // `profile` runs left to right with its outer side up. What was written down starts at the origin; what was
 // measured or drawn lies where it was, in mm, Y up.
 struct ProfileReading {
-  Profile profile;
-  std::vector<Vec2> points;      // that were measured, in their own order
-  std::optional<FitResult> fit;  // through those; its profile is this one
-  std::optional<DrawingFit> drawing;
-  std::vector<std::string> notes;  // sentences for the user: how the input was taken
+  Profile profile;                    // of the described face
+  std::vector<Vec2> points;           // that were measured, in their own order
+  std::optional<FitResult> fit;       // through those; its profile is this one
+  std::optional<DrawingFit> drawing;  // of an SVG or DXF drawing alone
+  std::vector<std::string> notes;     // sentences for the user: how the input was taken
 };
 
 }  // namespace lamwright

@@ -16,8 +16,8 @@ namespace lamwright {
 
 // A file of trade rows: its name for messages, and what it holds.
 struct DataText {
-  std::string name;
-  std::string text;
+  std::string name;  // as messages call it
+  std::string text;  // TOML
 };
 
 // What the kernel asks the outside world for. It reads no file, clock or environment itself.
@@ -34,6 +34,7 @@ class Sources {
   virtual std::vector<Setting> settings() const { return {}; }
 };
 
+// A job, or what is wrong with its text.
 struct JobResult {
   std::optional<Job> job;     // set when there is no error
   std::vector<Error> errors;  // in file order, at most twenty, all of kind job, geometry or file
@@ -52,9 +53,10 @@ JobResult read_test_piece(std::string_view text, const std::string& file, const 
 // Only the `panel.profile` of a job file, as `measure` and `fit` need it: other keys are neither asked for
 // nor checked.
 struct ProfileResult {
-  std::optional<ProfileReading> reading;
-  std::vector<Error> errors;
+  std::optional<ProfileReading> reading;  // set when there is no error
+  std::vector<Error> errors;              // at most twenty
 };
+// Throws nothing for what the text holds.
 ProfileResult read_profile(std::string_view text, const std::string& file, const Sources& sources);
 
 }  // namespace lamwright

@@ -5,11 +5,12 @@
 
 namespace lamwright {
 
+// A shape of panel that a job file can begin from.
 struct StartShape {
   std::string name;     // "arch"
   std::string meaning;  // for people
 };
-const std::vector<StartShape>& start_shapes();
+const std::vector<StartShape>& start_shapes();  // in the order in which people read them
 
 // The file for a shape of start_shapes(). Ends with a newline.
 std::string start_text(const std::string& shape);

@@ -4,6 +4,7 @@
 
 namespace lamwright {
 
+// One material of the pack or the cauls, square to the curve. Both figures above 0.
 struct BedLayer {
   double thickness = 0;  // mm
   double modulus = 0;    // across the grain, MPa

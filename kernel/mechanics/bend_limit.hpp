@@ -21,8 +21,8 @@ double bending_factor(double ratio);
 
 // Least radius of plywood of one thickness.
 struct PlywoodBend {
-  double thickness = 0;
-  double radius = 0;
+  double thickness = 0;  // mm
+  double radius = 0;     // of the inside face, mm
 };
 // Of any thickness > 0: straight between rows, which need no order; beyond the ends at R / t of the end row.
 // Nothing for an empty table.

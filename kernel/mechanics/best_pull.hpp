@@ -11,10 +11,11 @@ namespace lamwright {
 struct PullChoice {
   double axis = 0;  // from the chord's normal, radians, positive: the axis' upper end leans right
   double at = 0;    // of the pull line from the chord's middle, square to the axis, right positive, mm
-  double least = 0, mean = 0, greatest = 0;
+  double least = 0, mean = 0, greatest = 0;  // over the girth; lifted stretches count as 0
   // No stretch lifts or is left without pressure.
   bool presses() const { return least > 1e-6; }
-  double evenness() const { return mean > 0 ? least / mean : 0; }
+  double evenness() const { return mean > 0 ? least / mean : 0; }  // 1 is even, 0 where something lifts
+  // Infinite where no pressure balances it.
   double spread() const { return mean > 0 ? (greatest - least) / mean : INFINITY; }
 };
 

@@ -10,22 +10,22 @@ namespace lamwright {
 // One run of a line posed with the pull axis vertical. Angles of its normal from the axis, radians,
 // signed: positive when the normal leans left (anticlockwise).
 struct RunPull {
-  double at_start = 0;
-  double at_end = 0;
+  double at_start = 0;  // radians, not wrapped to one turn
+  double at_end = 0;    // between them the angle changes evenly
 
-  double greatest() const;
-  double least() const;        // 0 when the axis lies between
-  double least_share() const;  // of the pressure: cos of the angle, never below 0
-  double greatest_share() const;
+  double greatest() const;        // size alone
+  double least() const;           // 0 when the axis lies between
+  double least_share() const;     // of the pressure: cos of the angle, never below 0
+  double greatest_share() const;  // where the run is nearest to square to the axis
 };
-std::vector<RunPull> run_pulls(const Profile& posed);
+std::vector<RunPull> run_pulls(const Profile& posed);  // in the order of its runs
 
 // The least and greatest heading along a line; its normals lie between those, a quarter turn on.
 struct Headings {
-  double least = 0;
-  double greatest = 0;
+  double least = 0;     // radians
+  double greatest = 0;  // radians
 };
-Headings headings(const Profile& line);
+Headings headings(const Profile& line);  // at joints and ends, where the extremes are
 
 // The greatest angle of a normal of the line from an axis at `axis` from the chord's normal.
 double greatest_angle(const Profile& line, double axis);

@@ -6,10 +6,10 @@ namespace lamwright {
 // Supports at +-half_span, an even load (N/mm) over +-half_load <= half_span, stiffness EI in N mm2.
 // Euler-Bernoulli beam.
 struct EvenBeam {
-  double half_span = 0;
-  double half_load = 0;
-  double load = 0;
-  double stiffness = 0;
+  double half_span = 0;  // mm
+  double half_load = 0;  // mm, above 0
+  double load = 0;       // N/mm
+  double stiffness = 0;  // above 0
 
   // Moment over stiffness at x from the middle, 1/mm; 0 outside the supports.
   double curvature(double x) const;

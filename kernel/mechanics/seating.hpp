@@ -15,31 +15,32 @@ namespace lamwright {
 //
 // Source: equilibrium of a rigid body on a Winkler bed without tension, p = k (u . n + phi (r x n)).
 struct SeatingSpec {
-  Profile line;
-  double at = 0;
-  double pull = 1;
-  double stiffness = 1;
+  Profile line;          // pull axis vertical
+  double at = 0;         // mm
+  double pull = 1;       // N/mm
+  double stiffness = 1;  // N/mm3; pressures do not depend on it, tilt and slide do
 };
 
 // Whether the bed carries the pull. A single arc lets the half roll about its centre, a single flat lets it
 // slide: held only when the pull is balanced there. `tips`: no pressure of the bed balances the pull.
 enum class Hold { held, rolls, slides, tips };
-std::string to_text(Hold hold);
+std::string to_text(Hold hold);  // "held", "rolls", "slides", "tips"
 
 // Pressure in MPa. With a hold other than `held` there is no equilibrium: pressures are 0.
 class Seating {
  public:
-  Hold hold() const { return hold_; }
-  double least() const { return least_; }        // over the girth, lifted stretches count as 0
-  double mean() const { return mean_; }          // over the girth
-  double greatest() const { return greatest_; }  // extremes inside arcs included
-  double least_at() const { return least_at_; }  // stations where they are met, the first of several
-  double greatest_at() const { return greatest_at_; }
-  double spread() const;                 // (greatest - least) / mean; infinite when not held
-  double tilt() const { return tilt_; }  // of the half, radians, anticlockwise
-  Vec2 slide() const { return slide_; }  // of the half at the middle of the chord, mm
+  Hold hold() const { return hold_; }                  // other than held: the figures below are 0
+  double least() const { return least_; }              // over the girth, lifted stretches count as 0
+  double mean() const { return mean_; }                // over the girth
+  double greatest() const { return greatest_; }        // extremes inside arcs included
+  double least_at() const { return least_at_; }        // stations where they are met, the first of several
+  double greatest_at() const { return greatest_at_; }  // station, the first of several
+  double spread() const;                               // (greatest - least) / mean; infinite when not held
+  double tilt() const { return tilt_; }                // of the half, radians, anticlockwise
+  Vec2 slide() const { return slide_; }                // of the half at the middle of the chord, mm
+  // Where the bed would have to pull, left to right.
   const std::vector<Stretch>& lifted() const { return lifted_; }
-  double pressure(double station) const;
+  double pressure(double station) const;  // at a station of the line; 0 where lifted
 
  private:
   friend Seating seat(const SeatingSpec&);

@@ -6,9 +6,9 @@ namespace lamwright {
 
 // An even load of `force` N per mm of girth over `width` mm about z = `at`.
 struct Patch {
-  double at = 0;
-  double width = 0;
-  double force = 0;
+  double at = 0;     // mm from the near edge
+  double width = 0;  // mm, above 0
+  double force = 0;  // all of it, N per mm of girth
 };
 
 // Per mm of girth; z runs along the width from 0 to `width`, where bed and slats end. The lower slats are
@@ -19,9 +19,9 @@ struct Patch {
 // matrix; the bed's pressure converges with the fourth power of the element's length as long as nothing
 // lifts.
 struct SpreadingSpec {
-  double width = 0;
-  double lower = 0, upper = 0;
-  double bed = 0;
+  double width = 0;              // of the pack, mm
+  double lower = 0, upper = 0;   // above 0
+  double bed = 0;                // above 0
   std::vector<double> supports;  // two at least, inside 0 to width
   std::vector<Patch> loads;      // cut off at the pack's edges, their force kept
   double even = 0;               // further load on the upper slats, MPa
@@ -38,7 +38,7 @@ struct Spreading {
   double greatest_sag = 0;                    // of the lower slats, either way
   double reaction = 0;                        // greatest of the supports, N per mm of girth
 
-  double even() const { return mean > 0 ? least / mean : 0; }
+  double even() const { return mean > 0 ? least / mean : 0; }  // 1 is even, 0 where the bed lifts
   double at(double station) const;  // pressure there, straight between the stations
 };
 

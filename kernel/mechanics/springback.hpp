@@ -6,9 +6,9 @@ namespace lamwright {
 
 // A sheet of the bonded section: modulus round the curve (MPa), and heights of its two faces (mm), in order.
 struct Lamina {
-  double modulus = 0;
-  double from = 0;
-  double to = 0;
+  double modulus = 0;   // above 0
+  double from = 0;      // above the section's inner face
+  double to = 0;        // not below `from`
   bool joined = false;  // to the lamina before it when the pack is laid: veneers of one plywood
 };
 
@@ -25,7 +25,7 @@ double springback_share(const std::vector<Lamina>& section);
 // Bending stiffness per mm of width, N mm: of the bonded section, and of its sheets lying loose on one
 // another.
 double bonded_stiffness(const std::vector<Lamina>& section);
-double loose_stiffness(const std::vector<Lamina>& section);
+double loose_stiffness(const std::vector<Lamina>& section);  // joined ones count as one sheet
 
 // Share lost by a test piece pressed at one radius and released at another, both of its neutral line:
 // 1 - form / part. Negative where the piece closed further.

@@ -8,6 +8,7 @@ namespace lamwright {
 // Design value, MPa, of a characteristic strength under a short-term load in service class 1 or 2: times
 // k_mod 0.9 (EN 1995-1-1 table 3.1, solid timber), over gamma_M 1.3 (table 2.3).
 inline constexpr double kShortTerm = 0.9, kTimberFactor = 1.3;
+// Of a characteristic strength; both in MPa.
 inline double design_strength(double characteristic) { return characteristic * kShortTerm / kTimberFactor; }
 
 // Size factor k_h = min((150 / h)^0.2, 1.3) on the bending and tension strength of solid timber less than 150

@@ -6,12 +6,14 @@
 
 namespace lamwright {
 
+// Pieces alike that are wanted.
 struct WantedLength {
-  std::string name;
+  std::string name;   // for messages
   double length = 0;  // mm
-  int count = 1;
+  int count = 1;      // 0 or more
 };
 
+// Stock of one length.
 struct StockLength {
   double length = 0;         // mm, usable
   std::optional<int> count;  // not given: as many as are bought
@@ -19,11 +21,12 @@ struct StockLength {
 
 // One piece of stock: the wanted lengths cut from it, longest first.
 struct CutBar {
-  double stock = 0;
+  double stock = 0;                 // length of the stock it is cut from, mm
   std::vector<std::size_t> pieces;  // indices of WantedLength
   double rest = 0;                  // what is left after the last cut, never negative
 };
 
+// What is cut from what.
 struct LengthPlan {
   std::vector<CutBar> bars;  // longest stock first, equal bars together
   std::vector<int> missing;  // of each wanted length, pieces that the stock cannot give

@@ -11,19 +11,19 @@ namespace lamwright {
 // Radii are those of the sheet's inside (concave) face, mm. Below `least` it cracks; below `structural` it is
 // bent tighter than the rules for structural laminations allow. `unknown` says why there is no `least`.
 struct BendRule {
-  double thickness = 0;
-  std::optional<double> least;
-  std::string least_basis;
-  std::optional<double> structural;
-  std::string structural_basis;
-  bool own_ratio = false;          // `structural` is the workshop's own rule
-  std::optional<double> turned;    // `least` with the grain a quarter turn on, where a board's row knows it
-  std::vector<PlywoodBend> table;  // where `least` comes from; empty: it grows with the thickness
-  std::string unknown;
+  double thickness = 0;              // of the sheet, mm
+  std::optional<double> least;       // not given: nothing is known
+  std::string least_basis;           // its source, with its figures
+  std::optional<double> structural;  // not given: no rule knows such sheets
+  std::string structural_basis;      // its source
+  bool own_ratio = false;            // `structural` is the workshop's own rule
+  std::optional<double> turned;      // `least` with the grain a quarter turn on, where a board's row knows it
+  std::vector<PlywoodBend> table;    // where `least` comes from; empty: it grows with the thickness
+  std::string unknown;               // empty where `least` is known
 
   // The largest thickness that a radius allows by `least`, and by both. Nothing without a limit.
   std::optional<double> thickness_for(double radius) const;
-  std::optional<double> calm_thickness_for(double radius) const;
+  std::optional<double> calm_thickness_for(double radius) const;  // by `least` and `structural`
 };
 
 // Of a veneer whose fibres run at `grain` (radians) to the curve: from 45 degrees on it counts as across.

@@ -16,12 +16,12 @@ struct NotebookEntry {
   std::string date;   // as written: spreadsheets turn days into their own spelling, and nothing depends on it
   std::string layup;  // in the words of layup_key
   std::string glue;   // trade row
-  double thickness = 0;
+  double thickness = 0;            // of the piece
   Face face = Face::inner;         // that was measured
   double to_neutral = 0;           // outward from that face to the neutral line: negative from the outer face
   double pressed = 0;              // radius of that face in the press
   std::optional<double> released;  // and after release; nothing where the piece came out flat
-  std::string note;
+  std::string note;                // any text, may be empty
 };
 
 double pressed_curvature(const NotebookEntry& entry);   // of the neutral line, 1/mm
@@ -31,10 +31,11 @@ double share_lost(const NotebookEntry& entry);
 
 // What is wrong with an entry: the column, what it holds, what is allowed.
 struct NotebookFault {
-  std::string column;
-  std::string problem;
-  std::string remedy;
+  std::string column;   // of the file's head
+  std::string problem;  // what it holds
+  std::string remedy;   // what it may hold
 };
+// The first fault; nothing for a sound entry.
 std::optional<NotebookFault> fault_of(const NotebookEntry& entry);
 
 std::string notebook_header();  // the first line, without its end
@@ -51,11 +52,11 @@ std::vector<NotebookEntry> read_notebook(std::string_view text, const std::strin
 // curvature pressed, so r = sum(dk k) / sum(k^2). `spread` is the standard deviation of the single pieces'
 // shares about it, over n - 1; nothing for one piece. (Any text on regression, the line through the origin.)
 struct NotebookFit {
-  std::string layup;
-  std::string glue;
-  int pieces = 0;
-  double share = 0;
-  std::optional<double> spread;
+  std::string layup;             // words of layup_key
+  std::string glue;              // trade row
+  int pieces = 0;                // at least 1
+  double share = 0;              // of the pressed curvature that is lost
+  std::optional<double> spread;  // of one piece
 };
 
 // In the order in which the lay-ups first come.

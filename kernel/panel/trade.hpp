@@ -13,15 +13,15 @@ namespace lamwright {
 // One row: its numbers (a flag is 0 or 1), its texts and its lists, by field name. trade_fields.hpp tells
 // what the rows of a table hold.
 struct TradeRow {
-  std::string name;
-  std::string label;
-  std::string source;
-  std::string file = {};  // of the user, that it comes from; empty for the program's own
-  std::map<std::string, double> numbers = {};
-  std::map<std::string, std::string> texts = {};
-  std::map<std::string, std::vector<double>> lists = {};
+  std::string name;                            // unique in its table: "birch-yellow"
+  std::string label;                           // for people
+  std::string source;                          // of the figures; never empty
+  std::string file = {};                       // of the user, that it comes from; empty for the program's own
+  std::map<std::string, double> numbers = {};  // in mm, N, MPa, kg/m3, minutes ..., as trade_fields says
+  std::map<std::string, std::string> texts = {};          // UTF-8
+  std::map<std::string, std::vector<double>> lists = {};  // lengths in mm
 
-  std::optional<double> find(const std::string& field) const;
+  std::optional<double> find(const std::string& field) const;  // of `numbers`; nothing when the row lacks it
   // Throws Error (job) when the row lacks it; required fields are there.
   double number(const std::string& field) const;
 };
@@ -43,8 +43,10 @@ class TradeTables {
 
   // `name` must be one of table_names.
   const std::vector<TradeRow>& table(const std::string& name) const;
-  std::vector<std::string> table_names() const;
+  std::vector<std::string> table_names() const;  // by alphabet
+  // Null when there is none; lives as long as the tables. The table must exist.
   const TradeRow* find(const std::string& table, const std::string& row) const;
+  // In the order of the table, which must exist.
   std::vector<std::string> row_names(const std::string& table) const;
 
  private:

@@ -12,7 +12,7 @@ namespace lamwright {
 // the same place count as one; they stand apart where faces meet in a sharp edge, so that each has its
 // normal). mm.
 struct Mesh {
-  std::vector<Vec3> points;
+  std::vector<Vec3> points;                             // corners that faces share come once for each face
   std::vector<Vec3> normals;                            // unit, outward, one a point
   std::vector<std::array<std::uint32_t, 3>> triangles;  // anticlockwise seen from outside
   std::vector<std::array<std::uint32_t, 2>> edges;      // sharp edges to draw, pairs of points

@@ -14,12 +14,13 @@ class Outline {
   // (names both points and the gap), when the loop crosses itself (names the point) or when it has no area.
   Outline(std::vector<Segment> loop, const std::string& name);
 
+  // In order, the last ends where the first begins.
   const std::vector<Segment>& segments() const { return segments_; }
-  double area() const { return area_; }  // mm2, closed form
-  Vec2 centroid() const { return centroid_; }
-  Box2 box() const;
-  bool contains(const Vec2& p) const;    // points on the edge: either answer
-  double distance(const Vec2& p) const;  // to the edge, never negative
+  double area() const { return area_; }        // mm2, closed form
+  Vec2 centroid() const { return centroid_; }  // of the area enclosed, mm
+  Box2 box() const;                            // exact, bulges of arcs included
+  bool contains(const Vec2& p) const;          // points on the edge: either answer
+  double distance(const Vec2& p) const;        // to the edge, never negative
 
  private:
   std::vector<Segment> segments_;
@@ -29,6 +30,6 @@ class Outline {
 
 // Straight edges from corner to corner. Throws as the constructor does.
 Outline polygon(const std::vector<Vec2>& corners, const std::string& name);
-Outline rectangle(const Vec2& low, const Vec2& high);
+Outline rectangle(const Vec2& low, const Vec2& high);  // two opposite corners; throws when it has no area
 
 }  // namespace lamwright

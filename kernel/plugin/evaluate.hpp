@@ -13,12 +13,12 @@ namespace lamwright {
 
 // What could be worked out; later members are empty where an earlier step failed, and then `errors` says why.
 struct Evaluation {
-  std::optional<Job> job;
-  std::optional<Panel> panel;
-  std::optional<PressPlan> plan;
-  std::vector<Finding> findings;
-  Figures figures;
-  std::vector<Error> errors;
+  std::optional<Job> job;         // nothing when the text has an error
+  std::optional<Panel> panel;     // nothing when it collapses or crosses itself
+  std::optional<PressPlan> plan;  // nothing when no press exists; slats and shop aids are in it
+  std::vector<Finding> findings;  // in the order of the checks
+  Figures figures;                // that the findings stand on
+  std::vector<Error> errors;      // empty when everything could be worked out
 };
 
 // Never throws for what the text holds; Cancelled from `progress` passes through. `file` is the name for

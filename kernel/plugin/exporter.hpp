@@ -22,7 +22,7 @@ struct Cancelled {};
 class Progress {
  public:
   virtual ~Progress() = default;
-  virtual void step(std::string_view stage) { (void)stage; }
+  virtual void step(std::string_view stage) { (void)stage; }  // named in few words: "press plan"
   // Something that people should know though nothing is wrong, a sentence.
   virtual void note(std::string_view sentence) { (void)sentence; }
 };
@@ -32,20 +32,21 @@ class Progress {
 class Sink {
  public:
   virtual ~Sink() = default;
-  virtual void write(const std::string& path, std::string_view bytes) = 0;
-  virtual const std::vector<std::string>& written() const = 0;  // in order
+  virtual void write(const std::string& path, std::string_view bytes) = 0;  // any bytes, whole
+  virtual const std::vector<std::string>& written() const = 0;              // in order
 };
 
-inline const Figures kNoFigures{};
-inline const Supply kNoSupply{};
+inline const Figures kNoFigures{};  // for a plan that was not checked
+inline const Supply kNoSupply{};    // where nothing was nested or counted
 
+// What an exporter is given. References must outlive the call.
 struct ExportInput {
-  const Job& job;
-  const PressPlan& plan;
-  const std::vector<Finding>& findings;
-  Progress& progress;
-  const Figures& figures = kNoFigures;  // empty for a plan that was not checked
-  const Supply& supply = kNoSupply;     // empty where nothing was nested or counted
+  const Job& job;                        // that the plan was laid out for
+  const PressPlan& plan;                 // what is written down
+  const std::vector<Finding>& findings;  // of that plan
+  Progress& progress;                    // told of stages, may cancel
+  const Figures& figures = kNoFigures;   // empty for a plan that was not checked
+  const Supply& supply = kNoSupply;      // empty where nothing was nested or counted
 };
 
 // What an exporter asks of whoever runs several of them at a time.
@@ -55,10 +56,11 @@ struct ExportNeeds {
   bool alone = false;   // it uses a library that knows no threads: never two such at a time
 };
 
+// Holds nothing of a job: one object writes any number of them.
 class Exporter {
  public:
   virtual ~Exporter() = default;
-  virtual std::string name() const = 0;
+  virtual std::string name() const = 0;                    // as `outputs.only` names it
   virtual std::string summary() const = 0;                 // one line for `list exporters`
   virtual std::vector<KeyRow> keys() const { return {}; }  // its own keys under [outputs.<name>]
   virtual ExportNeeds needs() const { return {}; }

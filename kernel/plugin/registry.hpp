@@ -15,10 +15,12 @@ inline constexpr int kPluginInterface = 4;
 // (internal).
 class Registry {
  public:
-  void add(std::unique_ptr<PressMethod> method);
-  void add(std::unique_ptr<Exporter> exporter);
+  void add(std::unique_ptr<PressMethod> method);  // after those that are there
+  void add(std::unique_ptr<Exporter> exporter);   // after those that are there
 
+  // In the order of registration.
   const std::vector<std::unique_ptr<PressMethod>>& methods() const { return methods_; }
+  // In the order of registration.
   const std::vector<std::unique_ptr<Exporter>>& exporters() const { return exporters_; }
   const PressMethod* method(const std::string& name) const;  // null when unknown
   std::vector<KeyRow> keys() const;                          // of all methods and exporters, with full paths

@@ -9,27 +9,27 @@ namespace lamwright {
 
 // A point and the direction of travel there (radians, anticlockwise from X). The outer side is on the left.
 struct Pose {
-  Vec2 point{0, 0};
-  double heading = 0;
+  Vec2 point{0, 0};    // mm
+  double heading = 0;  // radians, not wrapped to one turn
 
-  Vec2 tangent() const { return direction(heading); }
-  Vec2 normal() const { return left_of(tangent()); }  // unit, to the outer side
+  Vec2 tangent() const { return direction(heading); }  // unit, the way of travel
+  Vec2 normal() const { return left_of(tangent()); }   // unit, to the outer side
 };
 
 // A stretch of constant curvature. length > 0 in mm; curvature in 1/mm: > 0 a crown (bulges to the outer
 // side, heading falls), < 0 a hollow, 0 a straight line.
 struct Run {
-  double length = 0;
-  double curvature = 0;
+  double length = 0;     // mm
+  double curvature = 0;  // 1/mm
 
   double turn() const { return length * curvature; }  // radians, positive for a crown
-  bool straight() const { return curvature == 0; }
+  bool straight() const { return curvature == 0; }    // exactly 0: a nearly straight run is a bend
 };
 
 // Between two girth stations, mm.
 struct Stretch {
-  double from = 0;
-  double to = 0;
+  double from = 0;  // not beyond `to`
+  double to = 0;    // mm
 };
 
 // The pose after walking s along a run that begins at `from`.
@@ -43,20 +43,23 @@ class Profile {
   // finite, not longer than 0, or turns through a full circle or more.
   Profile(Pose start, std::vector<Run> runs);
 
-  const Pose& start() const { return poses_.front(); }
+  const Pose& start() const { return poses_.front(); }  // as given
+  // Reached by walking the runs; its heading is start's less turn().
   const Pose& end() const { return poses_.back(); }
-  const std::vector<Run>& runs() const { return runs_; }
-  double girth() const { return stations_.back(); }
-  double turn() const;  // sum over the runs, radians
+  const std::vector<Run>& runs() const { return runs_; }  // at least one, neighbours unlike
+  double girth() const { return stations_.back(); }       // mm
+  double turn() const;                                    // sum over the runs, radians
 
   // Station and pose where run i begins; i = runs().size() is the end.
   double station(std::size_t i) const { return stations_[i]; }
-  const Pose& pose(std::size_t i) const { return poses_[i]; }
+  const Pose& pose(std::size_t i) const { return poses_[i]; }  // i up to runs().size(), not checked
   std::size_t run_at(double s) const;  // the run that holds s; at a joint the later one, at the end the last
 
+  // Closed form; s is clamped to the profile.
   Pose at(double s) const;
-  Vec2 point(double s) const { return at(s).point; }
-  double heading(double s) const { return at(s).heading; }
+  Vec2 point(double s) const { return at(s).point; }        // mm
+  double heading(double s) const { return at(s).heading; }  // radians
+  // 1/mm; at a joint that of the later run.
   double curvature(double s) const { return runs_[run_at(s)].curvature; }
 
   std::vector<double> shape_changes() const;  // stations where the curvature changes at all
@@ -66,15 +69,18 @@ class Profile {
   bool hollow() const;    // has a hollow bend
   bool straight() const;  // has no bend at all
 
+  // The point of a profile that lies nearest to another one.
   struct Nearest {
-    double station;
-    double distance;
+    double station;   // mm
+    double distance;  // mm, never negative
   };
+  // Closed form, of several the first. Seen from its centre an arc is as far off everywhere: its start.
   Nearest nearest(const Vec2& to) const;
 
-  Box2 box() const;
+  Box2 box() const;  // exact, bulges of arcs included
 
-  Profile posed(const Pose& start) const { return {start, runs_}; }
+  Profile posed(const Pose& start) const { return {start, runs_}; }  // same runs, other start
+  // Shifted, not turned.
   Profile moved(const Vec2& by) const { return posed({start().point + by, start().heading}); }
   Profile reversed() const;  // the same points walked the other way; crowns become hollows
   Profile mirrored() const;  // reflected in the line X = 0 and walked left to right again

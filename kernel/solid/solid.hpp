@@ -12,8 +12,9 @@ namespace lamwright {
 // location.
 class Solid {
  public:
+  // The shape must be such a solid; this is not checked.
   explicit Solid(const TopoDS_Shape& shape);
-  const TopoDS_Shape& shape() const { return *shape_; }
+  const TopoDS_Shape& shape() const { return *shape_; }  // lives as long as this or a copy of it
   // A copy with `by` added to every point, mm; again without a location.
   Solid moved(const Vec3& by) const;
 

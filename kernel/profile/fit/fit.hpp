@@ -8,6 +8,7 @@
 
 namespace lamwright {
 
+// What a profile through points is made of.
 enum class FitKind {
   runs,  // the fewest runs, lines kept lines
   arc,   // one arc, the geometric circle fit
@@ -17,16 +18,18 @@ enum class FitKind {
 // An end that is known: the profile passes through the point, and where a heading is given (radians) leaves
 // or arrives in it.
 struct KnownEnd {
-  Vec2 point{0, 0};
-  std::optional<double> heading;
+  Vec2 point{0, 0};               // mm, in the frame of the points
+  std::optional<double> heading;  // radians, in the direction of travel
 };
 
+// Points and what is asked of the profile through them.
 struct FitSpec {
-  std::vector<Vec2> points;  // in order of travel, mm
-  double tolerance = 0.5;    // greatest distance of a point from the profile, mm
-  FitKind kind = FitKind::runs;
-  std::size_t arcs = 1;         // for FitKind::arcs
-  std::optional<double> noise;  // standard deviation of a point square to the curve, mm; none: estimated
+  std::vector<Vec2> points;      // in order of travel, mm
+  double tolerance = 0.5;        // greatest distance of a point from the profile, mm
+  FitKind kind = FitKind::runs;  // decides how many runs there are
+  std::size_t arcs = 1;          // for FitKind::arcs
+  std::optional<double> noise;   // standard deviation of a point square to the curve, mm; none: estimated
+  // Where it has to begin and end: within ten tolerances, or two gaps between points, of the points there.
   std::optional<KnownEnd> start,
       end;  // none: the profile begins and ends abreast of the first and last point
 };
@@ -38,6 +41,7 @@ struct RunAccuracy {
   double radius = 0;  // mm
 };
 
+// The profile with what the points say about it.
 struct FitResult {
   Profile profile;                    // in the frame of the points, walked in their order
   std::vector<RunAccuracy> accuracy;  // of each run of the profile

@@ -44,9 +44,10 @@ count() {
 start "black box" /usr/bin/python3 tests/cli/black_box.py "$build/cli/lamwright"
 start "unit tests" tests/support/count_catch.sh "$build/tests/lamwright_tests"
 start "golden files" bash tests/cli/golden.sh "$build/cli/lamwright"
+start "faults" /usr/bin/python3 tests/faults/faults.py "$build/cli/lamwright"
 start "fuzzing" bash tests/fuzz/run.sh "$build/tests/fuzz"
 wait
-for name in "unit tests" "fuzzing" "golden files" "black box"; do count "$name"; done
+for name in "unit tests" "fuzzing" "faults" "golden files" "black box"; do count "$name"; done
 
 if [ "$((passed + failed))" -eq 0 ]; then failed=1; fi
 echo "$passed passed, $failed failed"

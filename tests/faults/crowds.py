@@ -1,0 +1,82 @@
+"""Many runs of the program at once in one folder."""
+import os
+import shutil
+import subprocess
+
+from rig import difference, snapshot
+from scenes import earlier, run, small_job, write
+
+ROUNDS = {False: 3, True: 40}
+RUNS = 8
+
+
+def started(rig, folder, job, out):
+    return subprocess.Popen([rig.program, "build", job, "-o", out, "--no-sheets", "--only", "json,csv,svg"], cwd=folder, env=rig.environment(),
+                            stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE)
+
+
+def whole_outputs(rig, origin, out):
+    """What a folder may be afterwards: what each job makes of it alone."""
+    outputs = []
+    for number in range(RUNS):
+        folder = rig.path("alone")
+        shutil.rmtree(folder, ignore_errors=True)
+        shutil.copytree(origin, folder, symlinks=True)
+        run(rig, "build", "jobs/%d.toml" % number, "-o", out, "--no-sheets", "--only", "json,csv,svg", cwd=folder)
+        outputs.append(snapshot(folder))
+    return outputs
+
+
+def wrong_round(rig, origin, out, whole):
+    folder = rig.path("crowd")
+    shutil.rmtree(folder, ignore_errors=True)
+    shutil.copytree(origin, folder, symlinks=True)
+    processes = [started(rig, folder, "jobs/%d.toml" % number, out) for number in range(RUNS)]
+    statuses = []
+    for process in processes:
+        errors = process.communicate(timeout=120)[1].decode("utf-8", "replace")
+        statuses.append(process.returncode)
+        if process.returncode not in (0, 5):
+            return "status %d: %s" % (process.returncode, errors), 0
+        if process.returncode == 5 and (len(errors.splitlines()) != 1 or out not in errors):
+            return "the message is %r" % errors, 0
+    done = [number for number, status in enumerate(statuses) if status == 0]
+    found = snapshot(folder)
+    if not any(found == whole[number] for number in done):
+        return "%d builds said that they were done; the folder is none of theirs: %s" % (
+            len(done), difference(found, whole[done[0]]) if done else "none"), len(done)
+    return None, len(done)
+
+
+def crowd(rig, count, every, name, prepare, out):
+    origin = rig.path(name.replace(" ", "-"))
+    prepare(origin)
+    for number in range(RUNS):
+        write(os.path.join(origin, "jobs", "%d.toml" % number), small_job("Nosing %d" % number))
+    whole = whole_outputs(rig, origin, out)
+    problems, done = [], 0
+    for _ in range(ROUNDS[every]):
+        problem, finished = wrong_round(rig, origin, out, whole)
+        done += finished
+        if problem:
+            problems.append(problem)
+    print("%s: %d rounds of %d at once, %d of them done" % (name, ROUNDS[every], RUNS, done), flush=True)
+    count.check(name, "\n  ".join(problems[:5]))
+
+
+def over(rig, count, every):
+    """crowd of builds over an earlier output"""
+    crowd(rig, count, every, over.__doc__, earlier(rig, "--no-sheets", "--only", "json,csv,dxf"), "place/out")
+
+
+def new(rig, count, every):
+    """crowd of builds into a new folder"""
+    crowd(rig, count, every, new.__doc__, lambda folder: os.makedirs(os.path.join(folder, "place")), "place/out")
+
+
+def deep(rig, count, every):
+    """crowd of builds into new folders below one another"""
+    crowd(rig, count, every, deep.__doc__, lambda folder: os.makedirs(os.path.join(folder, "place")), "place/a/b/out")
+
+
+ALL = (over, new, deep)

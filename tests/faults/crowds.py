@@ -79,4 +79,24 @@ def deep(rig, count, every):
     crowd(rig, count, every, deep.__doc__, lambda folder: os.makedirs(os.path.join(folder, "place")), "place/a/b/out")
 
 
-ALL = (over, new, deep)
+def drawings(rig, count, every):
+    """crowd of drawings over one file"""
+    folder, problems, done = rig.path("drawings"), [], 0
+    write(os.path.join(folder, "sheet.svg"), "<svg/>\n")
+    profiles = ["[{line = %d}, {bend = 70, radius = 380}]" % (100 + number) for number in range(RUNS)]
+    whole = []
+    for profile in profiles:
+        run(rig, "measure", profile, "-o", "sheet.svg", cwd=folder)
+        whole.append(snapshot(folder))
+    for _ in range(ROUNDS[every]):
+        processes = [subprocess.Popen([rig.program, "measure", profile, "-o", "sheet.svg"], cwd=folder, env=rig.environment(),
+                                      stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL) for profile in profiles]
+        statuses = [process.wait(timeout=120) for process in processes]
+        done += statuses.count(0)
+        if statuses != [0] * RUNS or snapshot(folder) not in whole:
+            problems.append("statuses %s, then %s" % (statuses, difference(snapshot(folder), whole[0])))
+    print("%s: %d rounds of %d at once, %d of them done" % (drawings.__doc__, ROUNDS[every], RUNS, done), flush=True)
+    count.check(drawings.__doc__, "\n  ".join(problems[:5]))
+
+
+ALL = (over, new, deep, drawings)

@@ -33,6 +33,10 @@ class Fault:
         return self.settings.get("errno") == errno.EINTR or "short" in self.settings
 
     @property
+    def lasting(self):
+        return "until" in self.settings
+
+    @property
     def hopeless(self):
         """Less room than the output takes."""
         return "room" in self.settings
@@ -142,8 +146,10 @@ class Scene:
         return None if run.status == 0 else self.wrong_message(fault, run.errors)
 
     def wrong_message(self, fault, errors):
+        """One line that names the place; a fault that lasts may be told of several files."""
         wanted = "stopped; nothing was written" if fault.signal else self.place
-        if len(errors.splitlines()) != 1 or not errors.startswith("lamwright: ") or wanted not in errors:
+        lines = errors.splitlines()
+        if not lines or (len(lines) > 1 and not fault.lasting) or not all(line.startswith("lamwright: ") and wanted in line for line in lines):
             return "the message is %r" % errors
         return None
 

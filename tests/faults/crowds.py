@@ -2,12 +2,14 @@
 import os
 import shutil
 import subprocess
+import time
 
 from rig import difference, snapshot
 from scenes import earlier, run, small_job, write
 
 ROUNDS = {False: 3, True: 40}
 RUNS = 8
+PAUSES = (0, 0.02, 0.05)
 
 
 def started(rig, folder, job, out):
@@ -27,11 +29,18 @@ def whole_outputs(rig, origin, out):
     return outputs
 
 
-def wrong_round(rig, origin, out, whole):
+def started_apart(rig, folder, out, pause):
+    """All jobs; some seconds apart, so that in some rounds one begins as another ends."""
+    for number in range(RUNS):
+        yield started(rig, folder, "jobs/%d.toml" % number, out)
+        time.sleep(pause)
+
+
+def wrong_round(rig, origin, out, whole, pause):
     folder = rig.path("crowd")
     shutil.rmtree(folder, ignore_errors=True)
     shutil.copytree(origin, folder, symlinks=True)
-    processes = [started(rig, folder, "jobs/%d.toml" % number, out) for number in range(RUNS)]
+    processes = list(started_apart(rig, folder, out, pause))
     statuses = []
     for process in processes:
         errors = process.communicate(timeout=120)[1].decode("utf-8", "replace")
@@ -55,8 +64,8 @@ def crowd(rig, count, every, name, prepare, out):
         write(os.path.join(origin, "jobs", "%d.toml" % number), small_job("Nosing %d" % number))
     whole = whole_outputs(rig, origin, out)
     problems, done = [], 0
-    for _ in range(ROUNDS[every]):
-        problem, finished = wrong_round(rig, origin, out, whole)
+    for number in range(ROUNDS[every]):
+        problem, finished = wrong_round(rig, origin, out, whole, PAUSES[number % len(PAUSES)])
         done += finished
         if problem:
             problems.append(problem)

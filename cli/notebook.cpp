@@ -129,6 +129,7 @@ int add(const po::variables_map& values) {
   const FolderLock lock = FolderLock::waited_for(path.parent_path());
   std::error_code fault;
   const bool there = fs::exists(path, fault);
+  if (fault) throw file_error(path.string(), "cannot be read: " + fault.message(), "");
   std::string text = there ? read_file(path) : "";
   std::vector<NotebookEntry> pieces;
   if (there) pieces = read_notebook(text, path.string());

@@ -1,13 +1,14 @@
 #include "cli/replace_file.hpp"
 
 #include <fcntl.h>
-#include <stdlib.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
 #include <cstring>
 #include <string>
+#include <utility>
 
 #include "shared/error.hpp"
 
@@ -27,48 +28,82 @@ mode_t mode_for(const fs::path& path) {
     if (::access(path.c_str(), W_OK) != 0) refuse(path);
     return found.st_mode & 07777;
   }
+  if (errno != ENOENT) refuse(path);
   const mode_t mask = ::umask(0);
   ::umask(mask);
   return 0666 & ~mask;
 }
 
-// A file under a name of its own, taken away again unless it was renamed.
+// Closes a file when it goes.
+class Handle {
+ public:
+  explicit Handle(int number) : number_(number) {}
+  Handle(Handle&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
+  Handle& operator=(Handle&&) = delete;
+  ~Handle() {
+    if (number_ >= 0) ::close(number_);
+  }
+  int number() const { return number_; }
+
+ private:
+  int number_;
+};
+
+// Whether the name still leads to the open file: another run may have renamed or removed it.
+bool is_at(const Handle& file, const fs::path& name, const fs::path& wanted) {
+  struct stat here {
+  }, there{};
+  if (::fstat(file.number(), &here) != 0) refuse(wanted);
+  if (::lstat(name.c_str(), &there) == 0) return here.st_dev == there.st_dev && here.st_ino == there.st_ino;
+  if (errno != ENOENT) refuse(wanted);
+  return false;
+}
+
+// Opened and locked. Whoever holds the lock of what lies at the name owns it; others wait.
+Handle owned(const fs::path& name, const fs::path& wanted) {
+  while (true) {
+    Handle file(::open(name.c_str(), O_WRONLY | O_CREAT | O_NOFOLLOW | O_CLOEXEC, 0600));
+    if (file.number() < 0) refuse(wanted);
+    while (::flock(file.number(), LOCK_EX) != 0 && errno == EINTR) continue;
+    if (is_at(file, name, wanted)) return file;
+  }
+}
+
+// A file beside the wanted one, taken away again unless it was renamed. Always of the same name, so that what
+// a killed run left there is taken over.
 class Temporary {
  public:
-  explicit Temporary(const fs::path& beside)
-      : wanted_(beside),
-        name_((beside.parent_path() / ("." + beside.filename().string() + ".lamwright-XXXXXX")).string()),
-        file_(::mkostemp(name_.data(), O_CLOEXEC)) {
-    if (file_ < 0) refuse(wanted_);
-  }
+  explicit Temporary(const fs::path& wanted)
+      : wanted_(wanted),
+        name_(wanted.parent_path() / ("." + wanted.filename().string() + ".lamwright-file")),
+        file_(owned(name_, wanted_)) {}
   ~Temporary() {
-    if (file_ >= 0) ::close(file_);
     if (!renamed_) ::unlink(name_.c_str());
   }
   Temporary(const Temporary&) = delete;
   Temporary& operator=(const Temporary&) = delete;
 
   void write(std::string_view bytes) {
+    if (::ftruncate(file_.number(), 0) != 0) refuse(wanted_);
     while (!bytes.empty()) {
-      const ssize_t done = ::write(file_, bytes.data(), bytes.size());
+      const ssize_t done = ::write(file_.number(), bytes.data(), bytes.size());
       if (done < 0 && errno == EINTR) continue;
       if (done <= 0) refuse(wanted_);
       bytes.remove_prefix(static_cast<std::size_t>(done));
     }
   }
 
+  // What is synchronised needs no look at how closing went, and the lock must outlast the renaming.
   void put_in_place(mode_t mode) {
-    if (::fchmod(file_, mode) != 0 || ::fsync(file_) != 0) refuse(wanted_);
-    const int closed = ::close(file_);
-    file_ = -1;
-    if (closed != 0 || ::rename(name_.c_str(), wanted_.c_str()) != 0) refuse(wanted_);
+    if (::fchmod(file_.number(), mode) != 0 || ::fsync(file_.number()) != 0) refuse(wanted_);
+    if (::rename(name_.c_str(), wanted_.c_str()) != 0) refuse(wanted_);
     renamed_ = true;
   }
 
  private:
   fs::path wanted_;
-  std::string name_;
-  int file_;
+  fs::path name_;
+  Handle file_;
   bool renamed_ = false;
 };
 

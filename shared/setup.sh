@@ -26,7 +26,10 @@ LAMWRIGHT_BUILD_PACKAGES=(
   libocct-ocaf-dev libocct-data-exchange-dev libjs-three
 )
 # What the tests need on top.
-LAMWRIGHT_TEST_PACKAGES=(catch2 librapidcheck-dev python3 python3-ezdxf python3-numpy poppler-utils chromium chromium-driver python3-selenium assimp-utils doxygen)
+LAMWRIGHT_TEST_PACKAGES=(
+  catch2 librapidcheck-dev python3 python3-ezdxf python3-numpy poppler-utils chromium chromium-driver python3-selenium assimp-utils
+  doxygen locales tzdata binutils
+)
 
 # Builds run on all cores but never more than the memory carries (about 1.5 GB a compiler).
 lamwright_jobs() {

@@ -16,9 +16,11 @@ cmake --build "$build" --parallel "$(lamwright_jobs)" >>"$log" 2>&1 || { tail -6
 results=$(mktemp -d)
 trap 'rm -rf "$results"' EXIT
 # start NAME COMMAND...: runs a program whose last line is "N passed, N failed" beside the others.
+started=()
 start() {
   local name=$1
   shift
+  started+=("$name")
   { "$@" >"$results/$name" 2>&1; echo $? >"$results/$name.status"; } &
 }
 
@@ -44,10 +46,11 @@ count() {
 start "black box" /usr/bin/python3 tests/cli/black_box.py "$build/cli/lamwright"
 start "unit tests" tests/support/count_catch.sh "$build/tests/lamwright_tests"
 start "golden files" bash tests/cli/golden.sh "$build/cli/lamwright"
+start "faults" /usr/bin/python3 tests/faults/faults.py "$build/cli/lamwright"
 start "fuzzing" bash tests/fuzz/run.sh "$build/tests/fuzz"
 start "library" /usr/bin/python3 tests/api/library.py "$build"
 wait
-for name in "unit tests" "fuzzing" "library" "golden files" "black box"; do count "$name"; done
+for name in "${started[@]}"; do count "$name"; done
 
 if [ "$((passed + failed))" -eq 0 ]; then failed=1; fi
 echo "$passed passed, $failed failed"

@@ -14,6 +14,7 @@ sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 
 import cases_command  # noqa: E402,F401  (importing registers the tests)
 import cases_curves  # noqa: E402,F401
+import cases_determinism  # noqa: E402,F401
 import cases_dxf  # noqa: E402,F401
 import cases_errors  # noqa: E402,F401
 import cases_figures  # noqa: E402

@@ -7,7 +7,6 @@ import re
 import shutil
 import signal
 import subprocess
-import time
 import xml.etree.ElementTree as ET
 
 import oracle
@@ -306,38 +305,6 @@ def spaces_and_umlauts_in_paths_are_written_as_given(bench):
     assert sorted(os.listdir(bench.path("a dir ä"))) == sorted(["Auftrag 1 – Größe.toml", "Ordner 1 板"])
     missing = bench.run("check", bench.path("a dir ä", "fehlt.toml"))
     assert missing.status == 5 and "a dir ä" in missing.errors, missing
-
-
-def comma_locale(bench):
-    """A German locale, made in the test's folder where the machine has none."""
-    folder = bench.path("locales")
-    os.makedirs(folder)
-    made = subprocess.run(["localedef", "-i", "de_DE", "-f", "UTF-8", os.path.join(folder, "de_DE.UTF-8")], capture_output=True)
-    return {"LOCPATH": folder} if made.returncode in (0, 1) and os.listdir(folder) else {}
-
-
-@test
-def outputs_are_the_same_bytes_under_every_locale_time_zone_and_folder(bench):
-    job = bench.job(changed(small(), title="Türblatt"))
-    bench.run("build", job, "-o", bench.path("first"), "--despite-fails")
-    first = tree(bench.path("first"))
-    assert len(first) > 5
-    german = {"LC_ALL": "de_DE.UTF-8", "LANG": "de_DE.UTF-8", "LC_NUMERIC": "de_DE.UTF-8"}
-    german.update(comma_locale(bench))
-    os.makedirs(bench.path("sub", "folder"))
-    time.sleep(1.1)  # a wall clock in seconds would show
-    worlds = [(german, None), ({"TZ": "Pacific/Kiritimati"}, None), ({"TZ": "America/Los_Angeles", "LC_ALL": "C"}, None),
-              ({}, bench.path("sub", "folder")), ({"HOME": "/nonexistent", "USER": "nobody", "TMPDIR": "/nonexistent"}, None)]
-    for i, (env, cwd) in enumerate(worlds):
-        result = bench.run("build", job, "-o", bench.path("again%d" % i), "--despite-fails", env=env, cwd=cwd)
-        assert result.status == 0, (env, result)
-        changed_files = differences(first, tree(bench.path("again%d" % i)))
-        assert not changed_files, (env, cwd, changed_files)
-    relative = bench.run("build", "job.toml", "-o", "relative", "--despite-fails")
-    assert relative.status == 0 and not differences(first, tree(bench.path("relative")))
-    shutil.copy(job, bench.path("sub", "other name.toml"))
-    bench.run("build", bench.path("sub", "other name.toml"), "-o", bench.path("renamed"), "--despite-fails")
-    assert not differences(first, tree(bench.path("renamed"))), "the job file's name shows"
 
 
 @test

@@ -54,6 +54,17 @@ constexpr std::array kGlyphs{Glyph{"½", 1, 2}, Glyph{"¼", 1, 4}, Glyph{"¾", 3
   throw Error(ErrorKind::job, {}, problem, remedy);
 }
 
+// Longer than any that people write, and short enough to stay finite in every unit.
+constexpr std::size_t kLongest = 60;
+constexpr const char* kLengthExamples = "\"18 mm\", \"3/4 in\" or \"5' 3/4\\\"\"";
+
+void refuse_long(std::string_view text, const std::string& examples) {
+  if (text.size() > kLongest)
+    refuse("a text of " + std::to_string(text.size()) + " bytes is no quantity, at most " +
+               std::to_string(kLongest) + " are read",
+           "write it like " + examples);
+}
+
 // Reads a text from left to right; every take_ moves on only when it succeeds.
 class Scanner {
  public:
@@ -132,7 +143,7 @@ Fraction take_mixed(Scanner& scan, std::string_view whole_text) {
   const auto value = scan.decimal();
   if (!value)
     refuse("\"" + std::string(whole_text) + "\" is not a length",
-           "write it like \"18 mm\", \"3/4 in\" or \"5' 3/4\\\"\"");
+           std::string("write it like ") + kLengthExamples);
   if (*value != std::floor(*value)) return {*value, {}};
   Scanner ahead = scan.saved();
   if (auto glyph = take_glyph(ahead)) {
@@ -169,6 +180,7 @@ bool take_sign(Scanner& scan) {
 template <std::size_t N>
 Reading parse_scaled(std::string_view text, const std::array<Spelling, N>& spellings,
                      const std::string& examples) {
+  refuse_long(text, examples);
   Scanner scan(text);
   const bool negative = take_sign(scan);
   const auto value = scan.decimal();
@@ -218,6 +230,7 @@ bool unit_from(std::string_view text, LengthUnit& unit) {
 }
 
 Reading parse_length(std::string_view text, LengthUnit bare) {
+  refuse_long(text, kLengthExamples);
   Scanner scan(text);
   const bool negative = take_sign(scan);
   double sum = 0;

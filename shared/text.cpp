@@ -85,6 +85,8 @@ std::optional<std::string> nearest_name(std::string_view text, const std::vector
   const std::string* best = nullptr;
   std::size_t least = std::max<std::size_t>(1, text.size() / 3) + 1;
   for (const auto& candidate : candidates) {
+    // Unlike lengths are at least that far apart; comparing a name of megabytes would take minutes.
+    if (std::max(text.size(), candidate.size()) - std::min(text.size(), candidate.size()) >= least) continue;
     const std::size_t distance = edit_distance(text, candidate);
     if (distance < least) {
       least = distance;

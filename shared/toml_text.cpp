@@ -6,11 +6,13 @@
 #include "shared/error.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
+#include "shared/toml_depth.hpp"
 
 namespace lamwright {
 namespace {
 
 constexpr std::size_t kMostBytes = 4 << 20;
+constexpr std::size_t kLongestShown = 60;  // bytes of a text in a message
 
 // "Error while parsing floating-point: expected ..." says no more than its second half.
 std::string without_prefix(const std::string& problem) {
@@ -18,6 +20,14 @@ std::string without_prefix(const std::string& problem) {
   if (!problem.starts_with(prefix)) return problem;
   const auto colon = problem.find(": ");
   return colon == std::string::npos ? problem : "cannot be read: " + problem.substr(colon + 2);
+}
+
+// Cut between characters of UTF-8, never within one.
+std::string shortened(const std::string& text) {
+  if (text.size() <= kLongestShown) return text;
+  std::size_t end = kLongestShown;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  return text.substr(0, end) + "...";
 }
 
 }  // namespace
@@ -43,6 +53,7 @@ std::string plain_toml(std::string_view text, const std::string& file, const std
 }
 
 toml::table parsed_toml(std::string_view text, const std::string& file) {
+  refuse_deep(text, file);
   try {
     return toml::parse(text, file);
   } catch (const toml::parse_error& fault) {
@@ -54,11 +65,16 @@ toml::table parsed_toml(std::string_view text, const std::string& file) {
   }
 }
 
+double number_at(const toml::node& node) {
+  ensure(node.is_number(), "a number is read from a number");
+  return node.is_integer() ? double(node.as_integer()->get()) : node.as_floating_point()->get();
+}
+
 std::string value_read(const toml::node& node) {
-  if (const auto text = node.value<std::string>(); node.is_string()) return "\"" + *text + "\"";
+  if (const auto text = node.value<std::string>(); node.is_string()) return "\"" + shortened(*text) + "\"";
   if (node.is_integer()) return std::to_string(*node.value<int64_t>());
   if (node.is_floating_point()) {
-    const double value = *node.value<double>();
+    const double value = number_at(node);
     return std::isinf(value) ? number(value) : std::abs(value) >= 1e15 ? "a huge number" : number(value, 9);
   }
   if (node.is_boolean()) return *node.value<bool>() ? "true" : "false";

@@ -15,6 +15,9 @@ std::string plain_toml(std::string_view text, const std::string& file, const std
 // Throws Error (job) with line and column.
 toml::table parsed_toml(std::string_view text, const std::string& file);
 
+// The number at a node that is one. A whole number beyond 2^53 is rounded, which toml++ itself refuses to do.
+double number_at(const toml::node& node);
+
 // What stands at a node, for a message: "\"birch\"", "12.5", "a list".
 std::string value_read(const toml::node& node);
 

@@ -80,8 +80,12 @@ std::optional<KnownEnd> read_end(Reader& reader, const Node& node, const Vec2& m
   return out;
 }
 
+constexpr std::size_t kMostListed = 10'000;  // in a job; a file may hold more
+constexpr const char* kAsFile = "write them into a CSV file and name it";
+
 MeasuredPoints listed_points(Reader& reader, const Node& list) {
   MeasuredPoints out;
+  if (!reader.fits(list, kMostListed, "points", kAsFile)) return out;
   for (std::size_t i = 0; i < reader.size(list); ++i)
     if (const auto point = read_point(reader, reader.item(list, i))) out.points.push_back(*point);
   return out;
@@ -89,6 +93,7 @@ MeasuredPoints listed_points(Reader& reader, const Node& list) {
 
 MeasuredPoints read_offsets(Reader& reader, const Node& node) {
   const Node list = reader.in(node, "offsets");
+  if (!reader.fits(list, kMostListed, "offsets", kAsFile)) return {};
   OffsetsSpec spec;
   for (std::size_t i = 0; i < reader.size(list); ++i)
     spec.offsets.push_back(reader.length(reader.item(list, i)));

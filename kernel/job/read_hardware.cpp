@@ -13,6 +13,8 @@
 namespace lamwright {
 namespace {
 
+constexpr std::size_t kMostStock = 12;  // more would take the search for a lay-out too long
+
 // Slats of a strength class, laid with gaps: E t^3 / 12 times the share of the girth that is wood.
 void set_slats(const StrengthClass& timber, CaulSpec& caul, std::optional<double> stiffness) {
   caul.modulus_across = timber.modulus_across;
@@ -54,6 +56,8 @@ void set_sheathing(const TradeTables& trade, CaulSpec& caul) {
 
 void read_sheathing(Reader& reader, CaulSpec& caul) {
   const Node list = reader.at("caul.sheathing");
+  constexpr std::size_t kMostSheets = 20;
+  if (!reader.fits(list, kMostSheets, "sheets", "give fewer, thicker ones")) return;
   for (std::size_t i = 0; i < reader.size(list); ++i)
     caul.sheathing.push_back(reader.length(reader.item(list, i)));
   for (const double sheet : caul.sheathing) caul.thickness += sheet;
@@ -101,15 +105,14 @@ SlatStock read_slats(Reader& reader, const Node& node, double width) {
 void read_stock(Reader& reader, const TradeTables& trade, CaulSpec& caul) {
   const double width = *caul.pitch * caul.coverage;
   const Node slats = reader.at("caul.slats");
+  if (reader.size(slats) > kMostStock) {
+    reader.refuse(slats, "names " + std::to_string(reader.size(slats)) + " kinds of slat",
+                  "at most " + std::to_string(kMostStock) + ": leave out the shortest");
+    return;
+  }
   for (std::size_t i = 0; i < reader.size(slats); ++i)
     caul.stock.push_back(read_slats(reader, reader.item(slats, i), width));
-  constexpr std::size_t kMostStock = 12;  // more would take the search for a lay-out too long
   if (slats && caul.stock.empty()) reader.refuse(slats, "names no slat", "give lengths, as [900, 1200]");
-  if (caul.stock.size() > kMostStock) {
-    reader.refuse(slats, "names " + std::to_string(caul.stock.size()) + " kinds of slat",
-                  "at most " + std::to_string(kMostStock) + ": leave out the shortest");
-    caul.stock.clear();
-  }
   if (slats) return;
   const TradeRow* row = trade.find("cauls", caul.name);
   const auto lengths =

@@ -183,6 +183,8 @@ std::string checked_title(Reader& reader) {
 std::vector<std::string> data_names(Reader& reader) {
   const Node data = reader.at("data");
   if (!data) return {};
+  constexpr std::size_t kMostFiles = 20;
+  if (!reader.fits(data, kMostFiles, "files", "put their rows into one")) return {};
   std::vector<Node> nodes{data};
   if (data.node->is_array()) nodes.clear();
   for (std::size_t i = 0; i < reader.size(data); ++i) nodes.push_back(reader.item(data, i));

@@ -170,6 +170,7 @@ LayupSpec read_layup(Reader& reader, const TradeTables& trade) {
     reader.refuse_missing(plies);
   else if (reader.size(plies) == 0)
     reader.refuse(plies, "holds no ply", "give at least one {timber, thickness}");
+  if (!reader.fits(plies, kMostPlies, "entries", "sheets alike are one entry with a count")) return layup;
   for (std::size_t i = 0; i < reader.size(plies); ++i) read_ply(reader, trade, reader.item(plies, i), layup);
   const TradeRow* glue = trade_row(reader, trade, reader.at("layup.glue"), "glues");
   const Node line = reader.at("layup.glue_line");

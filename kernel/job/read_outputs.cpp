@@ -7,9 +7,12 @@
 namespace lamwright {
 namespace {
 
+constexpr std::size_t kMostNamed = 20;  // outputs; lengths, of which each makes the search for cuts longer
+
 std::vector<std::string> read_only(Reader& reader) {
   const Node only = reader.at("outputs.only");
   std::vector<std::string> names;
+  if (!reader.fits(only, kMostNamed, "names", "leave it out to have everything written")) return names;
   for (std::size_t i = 0; i < reader.size(only); ++i) names.push_back(reader.text(reader.item(only, i)));
   if (only && names.empty()) reader.refuse(only, "names nothing", "leave it out to have everything written");
   return names;
@@ -43,6 +46,7 @@ std::vector<double> read_lengths(Reader& reader) {
   const Node node = reader.at("outputs.lengths");
   if (!node) return {2400, 3000, 3600, 4200, 4800};  // mm. Common practice, no source
   std::vector<double> lengths;
+  if (!reader.fits(node, kMostNamed, "lengths", "name those that are bought most")) return lengths;
   for (std::size_t i = 0; i < reader.size(node); ++i) lengths.push_back(reader.length(reader.item(node, i)));
   if (lengths.empty()) reader.refuse(node, "names no length", "give one or several, as [3000, 4200]");
   return lengths;

@@ -7,6 +7,7 @@
 #include "kernel/job/read_curve.hpp"
 #include "shared/number.hpp"
 #include "shared/tolerance.hpp"
+#include "shared/toml_text.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright {
@@ -72,12 +73,12 @@ std::optional<Profile> read_three_points(Reader& reader, const Node& node) {
     for (int axis = 0; axis < 2; ++axis) {
       const Node item = reader.item(reader.item(node, i), std::size_t(axis));
       if (reader.size(node) != 3 || !item || !item.node->is_number() ||
-          !std::isfinite(*item.node->value<double>())) {
+          !std::isfinite(number_at(*item.node))) {
         reader.refuse(node, "is not three points",
                       "write [[0, 0], [600, 150], [1200, 0]] from left to right");
         return std::nullopt;
       }
-      p[i][axis] = *item.node->value<double>() * factor(reader.units());
+      p[i][axis] = number_at(*item.node) * factor(reader.units());
     }
   if (p[2].x() < p[0].x()) std::swap(p[0], p[2]);  // from left to right, as points of a table
   const Vec2 a = p[1] - p[0], b = p[2] - p[0];

@@ -24,6 +24,8 @@ std::string pattern(const std::string& key) {
 
 std::string last_part(const std::string& path) { return path.substr(path.find_last_of('.') + 1); }
 
+constexpr std::size_t kLongestText = 1000;  // bytes, of any text in a job: names, files, notes
+
 std::string limit_text(double value) { return value >= 1e12 ? "any" : number(value, 6); }
 
 }  // namespace
@@ -92,6 +94,13 @@ void Reader::refuse(const Node& node, const std::string& problem, const std::str
   keep(job_error(place(node), problem, remedy));
 }
 
+bool Reader::fits(const Node& list, std::size_t most, const std::string& kinds, const std::string& remedy) {
+  if (size(list) <= most) return true;
+  refuse(list, "has " + std::to_string(size(list)) + " " + kinds,
+         "allowed at most " + std::to_string(most) + "; " + remedy);
+  return false;
+}
+
 void Reader::refuse_missing(const Node& node) { refuse(node, "is missing", row(node).meaning); }
 
 double Reader::ranged(const Node& node, double value, double scale, const std::string& unit) {
@@ -109,7 +118,7 @@ double Reader::length(const Node& node) {
     if (r.fallback.empty()) refuse_missing(node);
     return r.fallback.empty() ? r.least : parse_length(r.fallback, LengthUnit::mm).value;
   }
-  if (node.node->is_number()) return ranged(node, *node.node->value<double>(), factor(units_), "mm");
+  if (node.node->is_number()) return ranged(node, number_at(*node.node), factor(units_), "mm");
   if (!node.node->is_string()) {
     refuse(node, "read " + value_read(*node.node), "give a length like 18 or \"3/4 in\"");
     return r.least;
@@ -139,7 +148,7 @@ double Reader::number(const Node& node) {
            "give a number from " + limit_text(r.least) + " to " + limit_text(r.most));
     return r.least;
   }
-  return ranged(node, *node.node->value<double>(), 1, "");
+  return ranged(node, number_at(*node.node), 1, "");
 }
 
 int Reader::integer(const Node& node) {
@@ -148,7 +157,7 @@ int Reader::integer(const Node& node) {
     if (r.fallback.empty()) refuse_missing(node);
     return int(r.fallback.empty() ? r.least : parse_length(r.fallback, LengthUnit::mm).value);
   }
-  const auto value = node.node->is_number() ? node.node->value<double>() : std::nullopt;
+  const auto value = node.node->is_number() ? std::optional(number_at(*node.node)) : std::nullopt;
   if (!value || !std::isfinite(*value) || *value != std::floor(*value) || *value < r.least ||
       *value > r.most) {
     refuse(node, "read " + value_read(*node.node),
@@ -161,7 +170,7 @@ int Reader::integer(const Node& node) {
 double Reader::quantity(const Node& node, Reading (*parse)(std::string_view), const std::string& unit) {
   const KeyRow& r = row(node);
   if (!node) return parse(r.fallback).value;
-  if (node.node->is_number()) return ranged(node, *node.node->value<double>(), 1, unit);
+  if (node.node->is_number()) return ranged(node, number_at(*node.node), 1, unit);
   try {
     if (node.node->is_string()) return ranged(node, parse(*node.node->value<std::string>()).value, 1, unit);
     refuse(node, "read " + value_read(*node.node),
@@ -199,6 +208,11 @@ std::string Reader::text(const Node& node) {
   const auto controls = std::find_if(
       value.begin(), value.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; });
   if (controls != value.end()) refuse(node, "holds a control character", "use printable text in one line");
+  if (value.size() > kLongestText) {
+    refuse(node, "is a text of " + std::to_string(value.size()) + " bytes",
+           "allowed up to " + std::to_string(kLongestText));
+    return {};
+  }
   if (!r.choices.empty() && r.type == KeyType::choice &&
       std::find(r.choices.begin(), r.choices.end(), value) == r.choices.end()) {
     const auto near = nearest_name(value, r.choices);
@@ -247,7 +261,7 @@ void Reader::unknown(const toml::node& node, const std::string& path, const std:
 }
 
 void Reader::check_list(const toml::array& list, const std::string& path, const std::string& shown) {
-  for (std::size_t i = 0; i < list.size(); ++i)
+  for (std::size_t i = 0; i < list.size() && !full(); ++i)
     if (const auto* table = list.get(i)->as_table())
       check_keys(*table, path + "[]", shown + "[" + std::to_string(i) + "]");
 }
@@ -255,14 +269,15 @@ void Reader::check_list(const toml::array& list, const std::string& path, const 
 void Reader::check_keys(const toml::table& table, const std::string& path, const std::string& shown) {
   for (const auto& [name, node] : table) {
     const std::string key(name.str());
-    const std::string full = path.empty() ? key : path + "." + key;
-    const std::string full_shown = shown.empty() ? key : shown + "." + key;
-    if (!known_.contains(full))
+    if (full()) return;
+    const std::string whole = path.empty() ? key : path + "." + key;
+    const std::string whole_shown = shown.empty() ? key : shown + "." + key;
+    if (!known_.contains(whole))
       unknown(node, path, shown, key);
     else if (const auto* inner = node.as_table())
-      check_keys(*inner, full, full_shown);
+      check_keys(*inner, whole, whole_shown);
     else if (const auto* list = node.as_array())
-      check_list(*list, full, full_shown);
+      check_list(*list, whole, whole_shown);
   }
 }
 

@@ -56,6 +56,10 @@ class Reader {
     if (errors_.size() < kMostErrors) errors_.push_back(error);
   }
   Place place(const Node& node) const;
+  // Further errors would not be told, so there is no use in looking for them.
+  bool full() const { return errors_.size() >= kMostErrors; }
+  // Whether a list has at most so many items of a kind ("ply"); refuses it otherwise.
+  bool fits(const Node& list, std::size_t most, const std::string& kinds, const std::string& remedy);
   void refuse_unknown_keys();
   void refuse_unknown_keys_in(const Node& table);
   void read_units();

@@ -20,7 +20,10 @@ constexpr std::size_t kNote = kColumns.size() - 1;
 constexpr int kDecimals = 6;
 constexpr double kThinnest = 0.1, kThickest = 26000;  // 500 sheets of 50 and their glue lines
 constexpr double kLeastRadius = 5, kMostRadius = 100000;
-constexpr double kWritten = 1e-6;  // heights read back are rounded to this
+constexpr std::size_t kMostPieces = 10'000;
+constexpr std::size_t kMostBytes = 4 << 20;
+constexpr std::size_t kLongestText = 1000;  // bytes
+constexpr double kWritten = 1e-6;           // heights read back are rounded to this
 
 std::string length_text(double value) { return number(value, kDecimals); }
 std::string range_text(double least, double most) {
@@ -37,6 +40,11 @@ bool printable_lines(std::string text) {
 }
 
 std::optional<NotebookFault> words_fault(const NotebookEntry& e) {
+  for (const auto& [column, text] :
+       {std::pair("date", e.date), {"layup", e.layup}, {"glue", e.glue}, {"note", e.note}})
+    if (text.size() > kLongestText)
+      return NotebookFault{column, "is a text of " + std::to_string(text.size()) + " bytes",
+                           "allowed up to " + std::to_string(kLongestText)};
   if (!printable(e.date))
     return NotebookFault{"date", "holds a control character", "write a day like 2026-03-14"};
   if (e.layup.empty() || !printable(e.layup))
@@ -221,8 +229,13 @@ std::string notebook_line(const NotebookEntry& entry) {
 }
 
 std::vector<NotebookEntry> read_notebook(std::string_view text, const std::string& file) {
+  constexpr const char* kNewBook = "begin a new notebook, with the pieces that still count";
+  if (text.size() > kMostBytes) throw job_error({file, 0, 0, {}}, "is larger than 4 MB", kNewBook);
   refuse_foreign(text, file);
   const std::vector<CsvRecord> records = read_csv(text, file);
+  if (records.size() > kMostPieces + 1)
+    throw job_error({file, 0, 0, {}}, "holds " + std::to_string(records.size() - 1) + " lines of pieces",
+                    "allowed at most " + std::to_string(kMostPieces) + "; " + kNewBook);
   std::vector<NotebookEntry> out;
   for (std::size_t i = 1; i < records.size(); ++i)
     if (!blank(records[i])) out.push_back(RowReader(records[i], file).entry());

@@ -35,8 +35,8 @@ class TradeTables {
 
   // With the rows of a user's file on top: `[timbers.my-ash] ...`. A row of a known name keeps the fields
   // that the file does not give; a row without a source is "own data". Lengths in mm, forces in N, pressures
-  // in MPa, or texts with their unit. Every fault of the file is added to `faults` (job, with line and
-  // column) and its row left out.
+  // in MPa, or texts with their unit. Faults of the file are added to `faults` (job, with line and
+  // column) until there are twenty; rows with one are left out.
   TradeTables with(std::string_view toml, const std::string& file, std::vector<Error>& faults) const;
   // The same; throws the first fault.
   TradeTables with(std::string_view toml, const std::string& file) const;

@@ -136,7 +136,7 @@ Fields caul_fields() {
                 kOptional),
       number_of("least_crown_radius", 1, 100000, "mm", "that it follows", kOptional),
       number_of("least_hollow_radius", 1, 100000, "mm", "that it follows", kOptional),
-      list_of("slats", 50, 20000, "mm", "lengths kept in stock", kOptional, 1, 50),
+      list_of("slats", 50, 20000, "mm", "lengths kept in stock", kOptional, 1, 12),
   };
 }
 

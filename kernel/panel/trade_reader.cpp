@@ -11,6 +11,11 @@
 namespace lamwright {
 namespace {
 
+constexpr std::size_t kMostRows = 2000;    // of a file
+constexpr std::size_t kMostFaults = 20;    // that are told of it
+constexpr std::size_t kLongestName = 100;  // bytes, of a row
+constexpr std::size_t kLongestText = 1000;
+
 using Entry = std::pair<std::string, const toml::node*>;
 
 // In the order of the file; the parser sorts by name.
@@ -80,7 +85,7 @@ class RowReader {
   }
 
   std::optional<double> figure(const TradeField& field, const toml::node& node, const std::string& key) {
-    std::optional<double> value = node.is_number() ? node.value<double>() : std::nullopt;
+    std::optional<double> value = node.is_number() ? std::optional(number_at(node)) : std::nullopt;
     try {
       if (node.is_string()) value = parsed_quantity(*node.value<std::string>(), field.unit);
     } catch (const Error& fault) {
@@ -107,6 +112,11 @@ class RowReader {
     };
     if (value && has_control_character(*value)) {
       refuse(node, key, "holds a control character", "use printable text in one line");
+      return std::nullopt;
+    }
+    if (value && value->size() > kLongestText) {
+      refuse(node, key, "is a text of " + std::to_string(value->size()) + " bytes",
+             "allowed up to " + std::to_string(kLongestText));
       return std::nullopt;
     }
     if (value && !value->empty() && is_choice()) return value;
@@ -146,8 +156,11 @@ class FileReader {
 
   std::vector<WrittenRow> rows(const toml::table& root) {
     std::vector<WrittenRow> out;
-    for (const auto& [name, node] : entries(root))
+    refuse_many(root);
+    for (const auto& [name, node] : entries(root)) {
+      if (faults_.size() >= kMostFaults) break;
       if (is_trade_table(name, *node)) add_rows(name, *node->as_table(), out);
+    }
     std::stable_sort(out.begin(), out.end(), [](const WrittenRow& a, const WrittenRow& b) {
       return std::pair(a.place.line, a.place.column) < std::pair(b.place.line, b.place.column);
     });
@@ -155,6 +168,15 @@ class FileReader {
   }
 
  private:
+  void refuse_many(const toml::table& root) const {
+    std::size_t rows = 0;
+    for (const auto& [name, node] : root)
+      if (const auto* table = node.as_table()) rows += table->size();
+    if (rows > kMostRows)
+      throw job_error({file_, 0, 0, {}}, "holds " + std::to_string(rows) + " rows",
+                      "allowed at most " + std::to_string(kMostRows) + "; keep those that are used");
+  }
+
   Place place(const toml::node& node, const std::string& key) const {
     return {file_, int(node.source().begin.line), int(node.source().begin.column), key};
   }
@@ -175,12 +197,16 @@ class FileReader {
 
   void add_rows(const std::string& table, const toml::table& written, std::vector<WrittenRow>& out) {
     for (const auto& [name, node] : entries(written)) {
+      if (faults_.size() >= kMostFaults) return;
       const Place at = place(*node, table + "." + name);
       if (!node->is_table()) {
         faults_.push_back(job_error(at, "is not a row", "write [" + table + "." + name + "]"));
       } else if (name.empty() || has_control_character(name)) {
         faults_.push_back(job_error(place(*node, table), "has a row without a printable name",
                                     "name it by printable text in one line"));
+      } else if (name.size() > kLongestName) {
+        faults_.push_back(job_error(at, "has a name of " + std::to_string(name.size()) + " bytes",
+                                    "allowed up to " + std::to_string(kLongestName)));
       } else {
         const std::size_t before = faults_.size();
         TradeRow row = RowReader(table, file_, faults_).row(name, *node->as_table());

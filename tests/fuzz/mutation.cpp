@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 
 namespace lamwright::fuzz {
 namespace {
@@ -127,6 +128,44 @@ void make_number_extreme(std::string& text, const Material&, Dice& dice) {
   if (number.size > 0) text.replace(number.begin, number.size, kExtremes[dice.below(kExtremes.size())]);
 }
 
+// Ten times as much, a third less and the like: mostly within what a reader takes.
+void scale_number(std::string& text, const Material&, Dice& dice) {
+  static constexpr std::array kFactors{0.1, 0.25, 0.5, 0.667, 0.9, 1.01, 1.1, 1.5, 2.0, 3.0, 10.0, -1.0};
+  const Range number = random_number(text, dice);
+  double value = 0;
+  const char* begin = text.data() + number.begin;
+  const auto [end, status] = std::from_chars(begin, begin + number.size, value);
+  if (number.size == 0 || status != std::errc()) return;
+  value *= kFactors[dice.below(kFactors.size())];
+  std::array<char, 32> digits{};
+  const auto written = std::to_chars(digits.data(), digits.data() + digits.size(), value);
+  text.replace(number.begin, std::size_t(end - begin), digits.data(),
+               std::size_t(written.ptr - digits.data()));
+}
+
+constexpr std::string_view kOfNames = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ_-";
+
+// A name at or behind a random place becomes a word that the reader knows.
+void exchange_name(std::string& text, const Material& material, Dice& dice) {
+  const std::size_t begin = text.find_first_of(kOfNames, dice.below(text.size()));
+  if (begin == std::string::npos) return;
+  const std::size_t end = std::min(text.find_first_not_of(kOfNames, begin), text.size());
+  text.replace(begin, end - begin, dice.one_of(material.words));
+}
+
+// A whole line of another input, between two lines.
+void put_in_line(std::string& text, const Material& material, Dice& dice) {
+  const std::string& other = dice.one_of(material.inputs);
+  const std::size_t begin = other.rfind('\n', dice.below(other.size())) + 1;
+  const std::size_t end = std::min(other.find('\n', begin), other.size());
+  text.insert(text.rfind('\n', dice.below(text.size())) + 1, other.substr(begin, end - begin) + "\n");
+}
+
+void take_out_line(std::string& text, const Material&, Dice& dice) {
+  const std::size_t begin = text.rfind('\n', dice.below(text.size())) + 1;
+  text.erase(begin, std::min(text.find('\n', begin), text.size() - 1) + 1 - begin);
+}
+
 // A number a little off, or one of its digits changed: stays a number.
 void change_digit(std::string& text, const Material&, Dice& dice) {
   const std::size_t at = text.find_first_of("0123456789", dice.below(text.size()));
@@ -156,12 +195,21 @@ constexpr std::array kChanges{flip_bit,
                               change_digit,
                               copy_number};
 
+// Changes that leave most texts of numbers and names readable, so that what lies behind the reading is tried.
+constexpr std::array kGentleChanges{change_digit,  scale_number, scale_number,  copy_number,
+                                    exchange_name, put_in_line,  take_out_line, make_number_extreme};
+
 }  // namespace
 
 std::string mutated(const Material& material, std::size_t longest, Dice& dice) {
   std::string text = dice.one_of(dice.below(4) == 0 ? material.inputs : material.sound);
   const std::size_t changes = dice.below(2) == 0 ? 1 : 1 + dice.below(8);
-  for (std::size_t i = 0; i < changes; ++i) kChanges[dice.below(kChanges.size())](text, material, dice);
+  const bool gentle = dice.below(2) == 0;
+  for (std::size_t i = 0; i < changes; ++i)
+    if (gentle)
+      kGentleChanges[dice.below(kGentleChanges.size())](text, material, dice);
+    else
+      kChanges[dice.below(kChanges.size())](text, material, dice);
   text.resize(std::min(text.size(), longest));
   return text;
 }

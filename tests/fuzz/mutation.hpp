@@ -15,7 +15,8 @@ struct Material {
 };
 
 // One of the inputs, mostly a sound one, after one to eight changes: bytes flipped, put in and taken out, two
-// inputs spliced, blocks repeated, numbers made extreme, words put in. At most `longest` bytes.
+// inputs spliced, blocks repeated, numbers made extreme, words put in; or, half of the time, only gentle
+// ones: numbers scaled, names exchanged, lines put in and taken out. At most `longest` bytes.
 std::string mutated(const Material& material, std::size_t longest, Dice& dice);
 
 }  // namespace lamwright::fuzz

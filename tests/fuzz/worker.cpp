@@ -20,9 +20,6 @@
 namespace lamwright::fuzz {
 namespace {
 
-// Of processor time, so that other programs on the machine do not count. With the sanitizers readers are some
-// twenty times slower than without: the largest drawings within their limits take a second or two.
-constexpr int kMostSeconds = 5;
 constexpr long kMostMegabytes = 512;
 constexpr int kTooMuchMemory = 77;  // exit status
 
@@ -32,8 +29,9 @@ Board* mapped(int handle) {
   return static_cast<Board*>(memory);
 }
 
+// Processor time, so that other programs on the machine do not count.
 void wind_watch() {
-  const itimerval watch{{0, 0}, {kMostSeconds, 0}};
+  const itimerval watch{{0, 0}, {most_seconds(), 0}};
   setitimer(ITIMER_PROF, &watch, nullptr);
 }
 
@@ -66,7 +64,7 @@ std::string told(int status) {
   if (WIFEXITED(status) && WEXITSTATUS(status) == kTooMuchMemory)
     return "took more than " + std::to_string(kMostMegabytes) + " MB";
   if (WIFEXITED(status)) return "ended with status " + std::to_string(WEXITSTATUS(status));
-  if (WTERMSIG(status) == SIGPROF) return "took more than " + std::to_string(kMostSeconds) + " s";
+  if (WTERMSIG(status) == SIGPROF) return "took more than " + std::to_string(most_seconds()) + " s";
   return "ended by " + std::string(sigabbrev_np(WTERMSIG(status)));
 }
 

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "kernel/job/apply_settings.hpp"
 #include "kernel/job/read_hardware.hpp"
 #include "kernel/job/read_layup.hpp"
 #include "kernel/job/read_outputs.hpp"

@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "kernel/job/apply_settings.hpp"
 #include "shared/error.hpp"
 
 namespace lamwright {

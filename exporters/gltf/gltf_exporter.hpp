@@ -11,7 +11,7 @@ class GltfExporter : public Exporter {
   std::string summary() const override {
     return "the press to look at from all sides, shut and open (glTF 2.0)";
   }
-  ExportNeeds needs() const override { return {.supply = false}; }
+  ExportNeeds needs() const override { return {.supply = false}; }  // made from bodies alone
   void write(const ExportInput& input, Sink& sink) const override;
 };
 

@@ -14,7 +14,7 @@ class SummaryExporter : public Exporter {
  public:
   std::string name() const override { return "json"; }  // as `outputs.only` names it
   std::string summary() const override { return "summary.json: every figure, for machines"; }
-  ExportNeeds needs() const override { return {.others = true}; }
+  ExportNeeds needs() const override { return {.others = true}; }  // it lists their files
   void write(const ExportInput& input, Sink& sink) const override;
 };
 

@@ -18,6 +18,7 @@ class StepExporter : public Exporter {
   std::string summary() const override {
     return "solids of the press and of each part (STEP AP214 or AP242)";
   }
+  // Solids alone, by the modelling kernel.
   ExportNeeds needs() const override { return {.supply = false, .alone = true}; }
   // Stages: "solids", "press.step", "parts". Throws Error: job for an unknown schema, before any solid is
   // built; internal when a solid or a file is not as it must be.

@@ -99,22 +99,26 @@ class Search {
   }
 
  private:
+  using Matches = std::vector<std::vector<bool>>;  // option, option after
+
   Open start() const { return {{}, {}, std::vector<int>(spec_.counts.size(), 0), {}, 0}; }
   const std::vector<RunOption>& options(std::size_t run) const { return spec_.kinds[spec_.kind_of[run]]; }
   bool match(std::size_t run, std::size_t before, std::size_t option) const {
     return run == 0 || matches_[spec_.kind_of[run - 1]][spec_.kind_of[run]][before][option];
   }
 
+  // Only kinds that lie beside one another somewhere are compared.
   void match_neighbours() {
-    matches_.resize(spec_.kinds.size());
-    for (std::size_t a = 0; a < spec_.kinds.size(); ++a)
-      for (const auto& after : spec_.kinds) {
-        auto& table = matches_[a].emplace_back();
-        for (const RunOption& one : spec_.kinds[a]) {
+    matches_.resize(spec_.kinds.size(), std::vector<Matches>(spec_.kinds.size()));
+    for (std::size_t run = 1; run < runs_; ++run) {
+      const std::size_t before = spec_.kind_of[run - 1], after = spec_.kind_of[run];
+      if (Matches& table = matches_[before][after]; table.empty())
+        for (const RunOption& one : spec_.kinds[before]) {
           auto& row = table.emplace_back();
-          for (const RunOption& other : after) row.push_back(go_together(one, other, spec_.bridge));
+          for (const RunOption& other : spec_.kinds[after])
+            row.push_back(go_together(one, other, spec_.bridge));
         }
-      }
+    }
   }
 
   // The least that the runs after one may cost, counts set aside.
@@ -123,7 +127,8 @@ class Search {
     for (std::size_t run = runs_; run-- > 0;) {
       rest_[run].assign(options(run).size(), RunCost{});
       if (run + 1 == runs_) continue;
-      for (std::size_t a = 0; a < options(run).size(); ++a) rest_[run][a] = least_after(run, a);
+      const std::vector<Next> next = cheapest_first(run + 1);
+      for (std::size_t a = 0; a < options(run).size(); ++a) rest_[run][a] = least_after(run, a, next);
     }
   }
 
@@ -145,13 +150,26 @@ class Search {
     return cost + std::max(racks, rest_[run][option]);
   }
 
-  RunCost least_after(std::size_t run, std::size_t option) const {
-    RunCost least;
-    least.fill(kNever);
-    for (std::size_t b = 0; b < options(run + 1).size(); ++b)
-      if (match(run + 1, option, b))
-        least = std::min(least, options(run + 1)[b].choices.front().cost + rest_[run + 1][b]);
-    return least;
+  // An option of a run with the least that it and the runs after it may cost.
+  struct Next {
+    RunCost cost{};
+    std::size_t option = 0;
+  };
+
+  std::vector<Next> cheapest_first(std::size_t run) const {
+    std::vector<Next> out;
+    for (std::size_t b = 0; b < options(run).size(); ++b)
+      out.push_back({options(run)[b].choices.front().cost + rest_[run][b], b});
+    std::sort(out.begin(), out.end(), [](const Next& a, const Next& b) { return a.cost < b.cost; });
+    return out;
+  }
+
+  RunCost least_after(std::size_t run, std::size_t option, const std::vector<Next>& next) const {
+    RunCost never;
+    never.fill(kNever);
+    const auto first = std::find_if(next.begin(), next.end(),
+                                    [&](const Next& n) { return match(run + 1, option, n.option); });
+    return first == next.end() ? never : std::min(never, first->cost);
   }
 
   bool in_stock(const std::vector<int>& a, const std::vector<int>& b) const {
@@ -220,7 +238,7 @@ class Search {
 
   const ChainSpec& spec_;
   std::size_t runs_;
-  std::vector<std::vector<std::vector<std::vector<bool>>>> matches_;  // kind, kind after, option, option
+  std::vector<std::vector<Matches>> matches_;  // kind, kind after
   std::vector<std::vector<RunCost>> rest_;
   std::vector<std::vector<ToCome>> to_come_;  // after each run, from each rack
 };

@@ -200,6 +200,11 @@ class Search {
       for (std::size_t c = 0; c < choices.size(); ++c) {
         const RunCost cost = before[i].cost + choices[c].cost;
         if (most && !(cost + rest_[run][option] < *most)) continue;
+        // Where nothing is counted the cheapest way beats all others.
+        if (spec_.counts.empty() && !ways.empty()) {
+          if (!(cost < ways.front().cost)) continue;
+          ways.clear();
+        }
         if (!in_stock(before[i].use, choices[c].use)) continue;
         std::vector<int> use = before[i].use;
         for (std::size_t k = 0; k < use.size(); ++k) use[k] += choices[c].use[k];

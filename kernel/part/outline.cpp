@@ -129,7 +129,10 @@ bool Outline::contains(const Vec2& p) const {
 
 double Outline::distance(const Vec2& p) const {
   double least = INFINITY;
-  for (const Segment& s : segments_) least = std::min(least, lamwright::distance(s, p));
+  for (const Segment& s : segments_)
+    // No point of a segment lies farther from its begin than its length; the rest is rounding.
+    if ((s.from - p).norm() - s.length() < least + kSamePoint)
+      least = std::min(least, lamwright::distance(s, p));
   return least;
 }
 

@@ -8,10 +8,6 @@
 
 namespace lamwright::drawing {
 
-bool overlap(const Box2& a, const Box2& b) {
-  return (a.low.array() <= b.high.array()).all() && (b.low.array() <= a.high.array()).all();
-}
-
 bool within(const Box2& inner, const Box2& outer) {
   return (inner.low.array() >= outer.low.array()).all() && (inner.high.array() <= outer.high.array()).all();
 }
@@ -44,15 +40,17 @@ Clearance::Clearance(const Drawing& drawing) {
   for (const Item& item : drawing.items()) {
     if (const auto* text = std::get_if<Text>(&item.shape)) texts_.push_back(words(*text));
     if (drawing.pens()[item.pen].width <= 0) continue;
-    for (const Segment& s : strokes(item.shape)) strokes_.push_back({s, lamwright::box(s)});
+    for (const Segment& s : strokes(item.shape)) {
+      strokes_.push_back(s);
+      boxes_.push_back(lamwright::box(s));
+    }
   }
 }
 
 bool Clearance::free(const Box2& box) const {
   return std::none_of(texts_.begin(), texts_.end(),
                       [&](const Words& text) { return overlap(text.box, box); }) &&
-         std::none_of(strokes_.begin(), strokes_.end(),
-                      [&](const Stroke& s) { return overlap(s.box, box) && touches(s.segment, box); });
+         !any_near(box, [&](const Segment& s) { return touches(s, box); });
 }
 
 bool Clearance::free(const Text& text, double room) const {
@@ -63,8 +61,7 @@ bool Clearance::free(const Text& text, double room) const {
   for (const Vec2& corner : corners) box.add(corner);
   return std::none_of(texts_.begin(), texts_.end(),
                       [&](const Words& other) { return overlap(other.box, box); }) &&
-         std::none_of(strokes_.begin(), strokes_.end(),
-                      [&](const Stroke& s) { return overlap(s.box, box) && touches(s.segment, corners); });
+         !any_near(box, [&](const Segment& s) { return touches(s, corners); });
 }
 
 bool Clearance::free_of_text(const Segment& stroke) const {
@@ -75,10 +72,11 @@ bool Clearance::free_of_text(const Segment& stroke) const {
 }
 
 int Clearance::crossings_with(const Segment& stroke) const {
-  const Box2 box = lamwright::box(stroke);
   int count = 0;
-  for (const Stroke& s : strokes_)
-    if (overlap(s.box, box)) count += static_cast<int>(crossings(s.segment, stroke).size());
+  any_near(lamwright::box(stroke), [&](const Segment& s) {
+    count += static_cast<int>(crossings(s, stroke).size());
+    return false;
+  });
   return count;
 }
 
@@ -86,12 +84,9 @@ bool Clearance::runs_along(const Segment& stroke) const {
   constexpr double kNear = 0.4, kParallel = 0.03;
   const Vec2 u = stroke.tangent(0);
   const Box2 near = grown(lamwright::box(stroke), kNear);
-  return std::any_of(strokes_.begin(), strokes_.end(), [&](const Stroke& s) {
-    if (!overlap(s.box, near)) return false;
-    if (!s.segment.straight() || s.segment.length() < kNear ||
-        std::abs(cross(u, s.segment.tangent(0))) > kParallel)
-      return false;
-    return distance(s.segment, stroke.point(0.5)) < kNear || distance(stroke, s.segment.point(0.5)) < kNear;
+  return any_near(near, [&](const Segment& s) {
+    if (!s.straight() || s.length() < kNear || std::abs(cross(u, s.tangent(0))) > kParallel) return false;
+    return distance(s, stroke.point(0.5)) < kNear || distance(stroke, s.point(0.5)) < kNear;
   });
 }
 

@@ -6,6 +6,11 @@
 
 namespace lamwright::drawing {
 
+inline bool overlap(const Box2& a, const Box2& b) {
+  return a.low.x() <= b.high.x() && b.low.x() <= a.high.x() && a.low.y() <= b.high.y() &&
+         b.low.y() <= a.high.y();
+}
+
 // A snapshot of what a drawing holds; fills do not count, their edges do.
 class Clearance {
  public:
@@ -21,11 +26,16 @@ class Clearance {
   bool runs_along(const Segment& stroke) const;
 
  private:
-  struct Stroke {
-    Segment segment;
-    Box2 box;
-  };
-  std::vector<Stroke> strokes_;
+  // Of some stroke whose box overlaps.
+  template <typename Test>
+  bool any_near(const Box2& box, const Test& test) const {
+    for (std::size_t i = 0; i < boxes_.size(); ++i)
+      if (overlap(boxes_[i], box) && test(strokes_[i])) return true;
+    return false;
+  }
+
+  std::vector<Segment> strokes_;
+  std::vector<Box2> boxes_;  // of each stroke: most questions end there
   struct Words {
     std::vector<Vec2> corners;
     Box2 box;
@@ -34,7 +44,6 @@ class Clearance {
   std::vector<Words> texts_;
 };
 
-bool overlap(const Box2& a, const Box2& b);
 bool within(const Box2& inner, const Box2& outer);
 Box2 grown(const Box2& box, double by);
 // Some point of the stroke lies in the box, or in the convex polygon (anticlockwise).

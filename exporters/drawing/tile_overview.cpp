@@ -53,15 +53,31 @@ std::optional<Overview> placed(const Drawing& page, const TileGrid& grid, const 
   return std::nullopt;
 }
 
-void add_cells(Drawing& page, const Overview& map, const Tile& here) {
-  page.add(kOverviewFillPen, rectangle(map.cell(here), "#d9d9d9"));
+// The net of cells in a few long lines: it is drawn on every page.
+void add_net(Drawing& page, const Overview& map) {
+  const TileGrid& grid = map.grid;
+  const Box2 all{map.cell({grid.rows - 1, 0}).low, map.cell({0, grid.columns - 1}).high};
+  page.add(kOverviewPen, rectangle(all));
+  for (int row = 1; row < grid.rows; ++row) {
+    const double y = map.cell({row, 0}).high.y();
+    page.add(kOverviewPen, line({all.low.x(), y}, {all.high.x(), y}));
+  }
+  for (int column = 1; column < grid.columns; ++column) {
+    const double x = map.cell({0, column}).low.x();
+    page.add(kOverviewPen, line({x, all.low.y()}, {x, all.high.y()}));
+  }
+}
+
+// Cells side by side without a sheet are crossed as one.
+void add_crosses(Drawing& page, const Overview& map) {
   for (int row = 0; row < map.grid.rows; ++row)
     for (int column = 0; column < map.grid.columns; ++column) {
-      const Box2 cell = map.cell({row, column});
-      page.add(kOverviewPen, rectangle(cell));
       if (map.grid.holds({row, column})) continue;
-      page.add(kOverviewPen, line(cell.low, cell.high));
-      page.add(kOverviewPen, line({cell.low.x(), cell.high.y()}, {cell.high.x(), cell.low.y()}));
+      const Vec2 low = map.cell({row, column}).low;
+      while (column + 1 < map.grid.columns && !map.grid.holds({row, column + 1})) ++column;
+      const Vec2 high = map.cell({row, column}).high;
+      page.add(kOverviewPen, line(low, high));
+      page.add(kOverviewPen, line({low.x(), high.y()}, {high.x(), low.y()}));
     }
 }
 
@@ -70,7 +86,9 @@ void add_cells(Drawing& page, const Overview& map, const Tile& here) {
 void add_overview(Drawing& page, const TileGrid& grid, const Tile& tile, const Drawing& full_size) {
   const auto map = placed(page, grid, tile);
   if (!map) return;
-  add_cells(page, *map, tile);
+  page.add(kOverviewFillPen, rectangle(map->cell(tile), "#d9d9d9"));
+  add_net(page, *map);
+  add_crosses(page, *map);
   for (const Item& item : full_size.items())
     if (const auto* path = std::get_if<Path>(&item.shape); path && path->closed)
       page.add(kTilePen, Path{map->view.paper(path->segments), true, {}});

@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
+#include <numeric>
 #include <optional>
+#include <utility>
 
 #include "shared/tolerance.hpp"
 
@@ -87,7 +90,7 @@ class Search {
     std::vector<std::vector<Open>> stages;
     std::optional<RunCost> dropped;
     for (std::size_t run = 0; run < runs_; ++run) {
-      stages.push_back(step(run, run == 0 ? std::vector<Open>{start()} : stages.back(), most));
+      stages.push_back(step(run, run == 0 ? std::vector<Open>{start()} : stages.back(), most, width + 1));
       if (stages.back().empty()) return {std::nullopt, dropped};
       if (stages.back().size() <= width) continue;
       if (!dropped || stages.back()[width].promise < *dropped) dropped = stages.back()[width].promise;
@@ -99,22 +102,26 @@ class Search {
   }
 
  private:
+  using Matches = std::vector<std::vector<bool>>;  // option, option after
+
   Open start() const { return {{}, {}, std::vector<int>(spec_.counts.size(), 0), {}, 0}; }
   const std::vector<RunOption>& options(std::size_t run) const { return spec_.kinds[spec_.kind_of[run]]; }
   bool match(std::size_t run, std::size_t before, std::size_t option) const {
     return run == 0 || matches_[spec_.kind_of[run - 1]][spec_.kind_of[run]][before][option];
   }
 
+  // Only kinds that lie beside one another somewhere are compared.
   void match_neighbours() {
-    matches_.resize(spec_.kinds.size());
-    for (std::size_t a = 0; a < spec_.kinds.size(); ++a)
-      for (const auto& after : spec_.kinds) {
-        auto& table = matches_[a].emplace_back();
-        for (const RunOption& one : spec_.kinds[a]) {
+    matches_.resize(spec_.kinds.size(), std::vector<Matches>(spec_.kinds.size()));
+    for (std::size_t run = 1; run < runs_; ++run) {
+      const std::size_t before = spec_.kind_of[run - 1], after = spec_.kind_of[run];
+      if (Matches& table = matches_[before][after]; table.empty())
+        for (const RunOption& one : spec_.kinds[before]) {
           auto& row = table.emplace_back();
-          for (const RunOption& other : after) row.push_back(go_together(one, other, spec_.bridge));
+          for (const RunOption& other : spec_.kinds[after])
+            row.push_back(go_together(one, other, spec_.bridge));
         }
-      }
+    }
   }
 
   // The least that the runs after one may cost, counts set aside.
@@ -123,7 +130,8 @@ class Search {
     for (std::size_t run = runs_; run-- > 0;) {
       rest_[run].assign(options(run).size(), RunCost{});
       if (run + 1 == runs_) continue;
-      for (std::size_t a = 0; a < options(run).size(); ++a) rest_[run][a] = least_after(run, a);
+      const std::vector<Next> next = cheapest_first(run + 1);
+      for (std::size_t a = 0; a < options(run).size(); ++a) rest_[run][a] = least_after(run, a, next);
     }
   }
 
@@ -145,13 +153,26 @@ class Search {
     return cost + std::max(racks, rest_[run][option]);
   }
 
-  RunCost least_after(std::size_t run, std::size_t option) const {
-    RunCost least;
-    least.fill(kNever);
-    for (std::size_t b = 0; b < options(run + 1).size(); ++b)
-      if (match(run + 1, option, b))
-        least = std::min(least, options(run + 1)[b].choices.front().cost + rest_[run + 1][b]);
-    return least;
+  // An option of a run with the least that it and the runs after it may cost.
+  struct Next {
+    RunCost cost{};
+    std::size_t option = 0;
+  };
+
+  std::vector<Next> cheapest_first(std::size_t run) const {
+    std::vector<Next> out;
+    for (std::size_t b = 0; b < options(run).size(); ++b)
+      out.push_back({options(run)[b].choices.front().cost + rest_[run][b], b});
+    std::sort(out.begin(), out.end(), [](const Next& a, const Next& b) { return a.cost < b.cost; });
+    return out;
+  }
+
+  RunCost least_after(std::size_t run, std::size_t option, const std::vector<Next>& next) const {
+    RunCost never;
+    never.fill(kNever);
+    const auto first = std::find_if(next.begin(), next.end(),
+                                    [&](const Next& n) { return match(run + 1, option, n.option); });
+    return first == next.end() ? never : std::min(never, first->cost);
   }
 
   bool in_stock(const std::vector<int>& a, const std::vector<int>& b) const {
@@ -160,49 +181,73 @@ class Search {
     return true;
   }
 
-  std::vector<Open> step(std::size_t run, const std::vector<Open>& before,
-                         const std::optional<RunCost>& most) const {
+  // At most `count` of them, those that promise the least first.
+  std::vector<Open> step(std::size_t run, const std::vector<Open>& before, const std::optional<RunCost>& most,
+                         std::size_t count) const {
     std::vector<Open> all;
-    for (std::size_t b = 0; b < options(run).size(); ++b) {
-      std::vector<Open> ways = ways_to(run, b, before, most);
-      std::move(ways.begin(), ways.end(), std::back_inserter(all));
-    }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Open& x, const Open& y) { return x.promise < y.promise; });
-    return all;
+    for (std::size_t b = 0; b < options(run).size(); ++b) add_ways_to(run, b, before, most, all);
+    std::vector<std::size_t> order(all.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const auto end = order.begin() + static_cast<std::ptrdiff_t>(std::min(count, order.size()));
+    std::partial_sort(order.begin(), end, order.end(), [&](std::size_t x, std::size_t y) {
+      return all[x].promise < all[y].promise || (all[x].promise == all[y].promise && x < y);
+    });
+    std::vector<Open> out;
+    for (auto i = order.begin(); i != end; ++i) out.push_back(std::move(all[*i]));
+    return out;
   }
 
-  // Chains that end in one option, beaten ones left out.
-  std::vector<Open> ways_to(std::size_t run, std::size_t option, const std::vector<Open>& before,
-                            const std::optional<RunCost>& most) const {
-    std::vector<Open> ways;
+  // How a chain may go on with an option.
+  struct Way {
+    RunCost cost{};
+    std::size_t choice = 0, before = 0;
+  };
+
+  // Chains that end in one option, beaten ones left out. What a chain promises never falls when it costs or
+  // uses more, so a beaten one promises no less.
+  void add_ways_to(std::size_t run, std::size_t option, const std::vector<Open>& before,
+                   const std::optional<RunCost>& most, std::vector<Open>& out) const {
+    const auto& choices = options(run)[option].choices;
+    for (const auto& [way, use] : unbeaten(ways_to(run, option, before, most), before, choices)) {
+      const RunCost promised = promise(run, way.cost, option, use);
+      if (!most || promised < *most)
+        out.push_back({way.cost, promised, use, {option, way.choice}, way.before});
+    }
+  }
+
+  std::vector<Way> ways_to(std::size_t run, std::size_t option, const std::vector<Open>& before,
+                           const std::optional<RunCost>& most) const {
+    std::vector<Way> ways;
+    const auto& choices = options(run)[option].choices;
     for (std::size_t i = 0; i < before.size(); ++i) {
       if (!match(run, before[i].link.option, option)) continue;
-      const auto& choices = options(run)[option].choices;
       for (std::size_t c = 0; c < choices.size(); ++c) {
         const RunCost cost = before[i].cost + choices[c].cost;
         if (most && !(cost + rest_[run][option] < *most)) continue;
-        if (!in_stock(before[i].use, choices[c].use)) continue;
-        std::vector<int> use = before[i].use;
-        for (std::size_t k = 0; k < use.size(); ++k) use[k] += choices[c].use[k];
-        const RunCost promised = promise(run, cost, option, use);
-        if (!most || promised < *most) ways.push_back({cost, promised, std::move(use), {option, c}, i});
+        if (in_stock(before[i].use, choices[c].use)) ways.push_back({cost, c, i});
       }
     }
-    return unbeaten(std::move(ways));
+    return ways;
   }
 
-  static std::vector<Open> unbeaten(std::vector<Open> ways) {
-    std::stable_sort(ways.begin(), ways.end(), [](const Open& a, const Open& b) { return a.cost < b.cost; });
-    std::vector<Open> kept;
-    const auto beats = [](const Open& a, const Open& b) {
-      for (std::size_t k = 0; k < a.use.size(); ++k)
-        if (a.use[k] > b.use[k]) return false;
-      return true;
+  std::vector<std::pair<Way, std::vector<int>>> unbeaten(std::vector<Way> ways,
+                                                         const std::vector<Open>& before,
+                                                         const std::vector<SlatChoice>& choices) const {
+    const auto cheaper = [](const Way& a, const Way& b) { return a.cost < b.cost; };
+    std::vector<std::pair<Way, std::vector<int>>> kept;
+    if (ways.empty()) return kept;
+    if (spec_.counts.empty()) return {{*std::min_element(ways.begin(), ways.end(), cheaper), {}}};
+    std::stable_sort(ways.begin(), ways.end(), cheaper);
+    const auto beats = [](const std::vector<int>& a, const std::vector<int>& b) {
+      return std::equal(a.begin(), a.end(), b.begin(), std::less_equal<>());
     };
-    for (Open& way : ways)
-      if (std::none_of(kept.begin(), kept.end(), [&](const Open& k) { return beats(k, way); }))
-        kept.push_back(std::move(way));
+    std::vector<int> use(spec_.counts.size());
+    for (const Way& way : ways) {
+      std::transform(before[way.before].use.begin(), before[way.before].use.end(),
+                     choices[way.choice].use.begin(), use.begin(), std::plus<>());
+      if (std::none_of(kept.begin(), kept.end(), [&](const auto& k) { return beats(k.second, use); }))
+        kept.emplace_back(way, use);
+    }
     return kept;
   }
 
@@ -220,7 +265,7 @@ class Search {
 
   const ChainSpec& spec_;
   std::size_t runs_;
-  std::vector<std::vector<std::vector<std::vector<bool>>>> matches_;  // kind, kind after, option, option
+  std::vector<std::vector<Matches>> matches_;  // kind, kind after
   std::vector<std::vector<RunCost>> rest_;
   std::vector<std::vector<ToCome>> to_come_;  // after each run, from each rack
 };

@@ -103,24 +103,28 @@ std::vector<std::size_t> spread(std::size_t n, std::size_t most) {
   return out;
 }
 
-// What is laid beside whom, a bit for each option of all kinds.
+// A bit for each option of all kinds.
 using Bits = std::vector<std::uint64_t>;
 
-Bits beside(const RunOption& option, const std::vector<std::vector<RunOption>>& kinds, double bridge) {
-  Bits bits;
-  std::size_t i = 0;
-  for (const auto& kind : kinds)
-    for (const RunOption& other : kind) {
-      if (i % 64 == 0) bits.push_back(0);
-      if (go_together(option, other, bridge)) bits.back() |= std::uint64_t{1} << (i % 64);
-      ++i;
-    }
-  return bits;
+void set(Bits& bits, std::size_t i) { bits[i / 64] |= std::uint64_t{1} << (i % 64); }
+void clear(Bits& bits, std::size_t i) { bits[i / 64] &= ~(std::uint64_t{1} << (i % 64)); }
+
+// Who may lie beside each.
+std::vector<Bits> neighbours(const std::vector<const RunOption*>& options, double bridge) {
+  std::vector<Bits> out(options.size(), Bits((options.size() + 63) / 64));
+  for (std::size_t a = 0; a < options.size(); ++a)
+    for (std::size_t b = 0; b <= a; ++b)
+      if (go_together(*options[a], *options[b], bridge)) {
+        set(out[a], b);
+        set(out[b], a);
+      }
+  return out;
 }
 
-bool includes(const Bits& all, const Bits& part) {
+// All of `part` that is still there.
+bool includes(const Bits& all, const Bits& part, const Bits& there) {
   for (std::size_t i = 0; i < part.size(); ++i)
-    if ((part[i] & ~all[i]) != 0) return false;
+    if ((part[i] & there[i] & ~all[i]) != 0) return false;
   return true;
 }
 
@@ -131,21 +135,42 @@ bool replaces(const RunOption& a, const RunOption& b) {
   });
 }
 
-bool drop_from(std::vector<RunOption>& options, const std::vector<std::vector<RunOption>>& kinds,
-               double bridge) {
-  std::vector<Bits> bits;
-  for (const RunOption& option : options) bits.push_back(beside(option, kinds, bridge));
-  std::vector<bool> dropped(options.size());
-  for (std::size_t b = 0; b < options.size(); ++b)
-    for (std::size_t a = 0; a < options.size() && !dropped[b]; ++a)
-      dropped[b] = a != b && !dropped[a] && includes(bits[a], bits[b]) && replaces(options[a], options[b]);
-  std::vector<RunOption> kept;
-  for (std::size_t i = 0; i < options.size(); ++i)
-    if (!dropped[i]) kept.push_back(options[i]);
-  const bool fewer = kept.size() < options.size();
-  options = std::move(kept);
-  return fewer;
-}
+// The options of all kinds in a row, and which are still there.
+class Dropping {
+ public:
+  Dropping(const std::vector<std::vector<RunOption>>& kinds, double bridge) {
+    for (const auto& kind : kinds)
+      for (const RunOption& option : kind) options_.push_back(&option);
+    beside_ = neighbours(options_, bridge);
+    there_.assign((options_.size() + 63) / 64, 0);
+    for (std::size_t i = 0; i < options_.size(); ++i) set(there_, i);
+  }
+
+  bool there(std::size_t i) const { return (there_[i / 64] >> (i % 64) & 1) != 0; }
+
+  // Among options [first, last); whether there are fewer now.
+  bool drop(std::size_t first, std::size_t last) {
+    Bits left = there_;
+    for (std::size_t b = first; b < last; ++b)
+      if (there(b) && beaten(b, first, last, left)) clear(left, b);
+    const bool fewer = left != there_;
+    there_ = std::move(left);
+    return fewer;
+  }
+
+ private:
+  bool beaten(std::size_t b, std::size_t first, std::size_t last, const Bits& left) const {
+    for (std::size_t a = first; a < last; ++a)
+      if (a != b && (left[a / 64] >> (a % 64) & 1) != 0 && includes(beside_[a], beside_[b], there_) &&
+          replaces(*options_[a], *options_[b]))
+        return true;
+    return false;
+  }
+
+  std::vector<const RunOption*> options_;
+  std::vector<Bits> beside_;
+  Bits there_;
+};
 
 }  // namespace
 
@@ -240,10 +265,21 @@ bool thin_out(std::vector<RunOption>& options) {
 }
 
 void drop_beaten(std::vector<std::vector<RunOption>>& kinds, double bridge) {
+  Dropping dropping(kinds, bridge);
   for (bool fewer = true; fewer;) {
     fewer = false;
-    for (auto& options : kinds) fewer = drop_from(options, kinds, bridge) || fewer;
+    std::size_t first = 0;
+    for (const auto& kind : kinds) {
+      fewer = dropping.drop(first, first + kind.size()) || fewer;
+      first += kind.size();
+    }
   }
+  std::vector<std::vector<RunOption>> kept(kinds.size());
+  std::size_t i = 0;
+  for (std::size_t kind = 0; kind < kinds.size(); ++kind)
+    for (RunOption& option : kinds[kind])
+      if (dropping.there(i++)) kept[kind].push_back(std::move(option));
+  kinds = std::move(kept);
 }
 
 }  // namespace lamwright

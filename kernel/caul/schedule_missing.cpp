@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "shared/number.hpp"
+#include "shared/tolerance.hpp"
 
 namespace lamwright {
 namespace {
@@ -47,13 +48,22 @@ std::string out_of_reach(const ScheduleSpec& spec, const ListedKind& listed, lon
          number(spec.bridge) + " clear of the ends and of the joints beside.";
 }
 
+// Runs that no number of slats could make.
+std::ptrdiff_t runs_out_of_reach(const ScheduleSpec& spec, const RunKinds& kinds) {
+  return std::count_if(kinds.kind_of.begin(), kinds.kind_of.end(), [&](std::size_t kind) {
+    const ListedKind& listed = kinds.kinds[kind];
+    return longest(spec, listed.kind) < spec.length - kSamePoint && listed.patterns.patterns.empty();
+  });
+}
+
 // Every run that slats could make, made: beside those that are if that goes, else all anew.
 SolvedRuns completed(const ScheduleSpec& spec, const RunKinds& kinds, const SolvedRuns& solved) {
-  SolvedRuns beside = solve_uncounted(spec, kinds, solved);
-  SolvedRuns anew = solve_uncounted(spec, kinds, {});
   const auto open = [](const SolvedRuns& runs) {
     return std::count_if(runs.runs.begin(), runs.runs.end(), [](const SolvedRun& run) { return !made(run); });
   };
+  if (open(solved) == runs_out_of_reach(spec, kinds)) return solved;
+  SolvedRuns beside = solve_uncounted(spec, kinds, solved);
+  SolvedRuns anew = solve_uncounted(spec, kinds, {});
   return open(beside) <= open(anew) ? beside : anew;
 }
 

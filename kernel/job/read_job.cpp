@@ -45,6 +45,15 @@ Face read_face(Reader& reader) {
   return face == "outer" ? Face::outer : face == "centre" ? Face::centre : Face::inner;
 }
 
+// Longer ones are made in pieces; a plan of them would be one of thousands of slats and a former as large as a
+// house.
+void refuse_girth(Reader& reader, double girth) {
+  constexpr double kMostGirth = 25'000;
+  if (girth > kMostGirth)
+    reader.refuse(reader.at("panel.profile"), "is " + number(girth, 1) + " long round the curve",
+                  "allowed up to " + number(kMostGirth) + " mm; make the panel in pieces");
+}
+
 PanelSpec read_panel(Reader& reader, const Sources& sources) {
   PanelSpec panel;
   panel.width = reader.length(reader.at("panel.width"));
@@ -54,6 +63,7 @@ PanelSpec read_panel(Reader& reader, const Sources& sources) {
   const auto reading = read_profile_node(reader, reader.at("panel.profile"), sources);
   if (!reading) return panel;
   panel.profile = reading->profile.posed({});
+  refuse_girth(reader, panel.profile.girth());
   for (const std::string& note : reading->notes) reader.note("panel.profile: " + note);
   return panel;
 }

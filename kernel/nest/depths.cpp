@@ -7,11 +7,10 @@ namespace {
 
 constexpr int kCells = 32;  // along either side, a power of 2
 
-double square_to(const GridEdge& e, double x, double y) {
-  const double ax = x - static_cast<double>(e.from.x), ay = y - static_cast<double>(e.from.y);
-  const double dx = static_cast<double>(e.to.x - e.from.x), dy = static_cast<double>(e.to.y - e.from.y);
-  const double share = std::clamp((ax * dx + ay * dy) * e.per_square, 0.0, 1.0);
-  const double off_x = ax - share * dx, off_y = ay - share * dy;
+double square_to(const RealEdge& e, double x, double y) {
+  const double ax = x - e.x, ay = y - e.y;
+  const double share = std::clamp((ax * e.along + ay * e.up) * e.per_square, 0.0, 1.0);
+  const double off_x = ax - share * e.along, off_y = ay - share * e.up;
   return off_x * off_x + off_y * off_y;
 }
 
@@ -20,7 +19,7 @@ double square_to(const GridEdge& e, double x, double y) {
 double depth(const Zone& zone, GridPoint p) {
   if (!zone.forbids(p)) return 0;
   double least = INFINITY;
-  for (const GridEdge& e : zone.edges())
+  for (const RealEdge& e : zone.real_edges())
     least = std::min(least, square_to(e, static_cast<double>(p.x), static_cast<double>(p.y)));
   return std::sqrt(least);
 }
@@ -34,8 +33,8 @@ struct Depths::Part {
 Depths::Depths(const Zone& zone, std::int64_t& work) : zone_(zone), low_(zone.box().low) {
   const GridPoint size = zone.box().high - low_;
   side_ = std::max(size.x, size.y) / kCells + 1;
+  per_side_ = 1 / static_cast<double>(side_);
   cells_.resize(kCells * kCells);
-  lists_.resize(kCells * kCells);
   Part all;
   for (std::uint32_t i = 0; i < zone.edges().size(); ++i) all.edges.push_back(i);
   divide(all, work);
@@ -50,7 +49,7 @@ void Depths::divide(const Part& part, std::int64_t& work) {
   std::vector<double> off;
   double least = INFINITY;
   for (const std::uint32_t i : part.edges) {
-    off.push_back(std::sqrt(square_to(zone_.edges()[i], x, y)));
+    off.push_back(std::sqrt(square_to(zone_.real_edges()[i], x, y)));
     least = std::min(least, off.back());
   }
   Part kept{part.column, part.row, part.cells, {}};
@@ -63,29 +62,34 @@ void Depths::divide(const Part& part, std::int64_t& work) {
       for (const int along : {0, next}) divide({kept.column + along, kept.row + up, next, kept.edges}, work);
     return;
   }
-  const auto cell = static_cast<std::size_t>(kept.row * kCells + kept.column);
+  Cell& cell = cells_[static_cast<std::size_t>(kept.row * kCells + kept.column)];
   const GridPoint middle{static_cast<Grid>(x), static_cast<Grid>(y)};
-  cells_[cell] = least <= reach + 2 ? Cell::crossed : zone_.forbids(middle) ? Cell::inside : Cell::outside;
-  lists_[cell].first = static_cast<std::uint32_t>(nearest_.size());
+  cell.lies = least <= reach + 2 ? Lies::crossed : zone_.forbids(middle) ? Lies::inside : Lies::outside;
+  cell.first = static_cast<std::uint32_t>(nearest_.size());
   nearest_.insert(nearest_.end(), kept.edges.begin(), kept.edges.end());
-  lists_[cell].second = static_cast<std::uint32_t>(nearest_.size());
+  cell.last = static_cast<std::uint32_t>(nearest_.size());
+}
+
+// Whole sides in a distance of 0 or more. Dividing whole numbers is slow; the estimate is one off at most.
+Grid Depths::sides(Grid off) const {
+  const Grid near = static_cast<Grid>(static_cast<double>(off) * per_side_), over = off - near * side_;
+  return near + (over >= side_ ? 1 : 0) - (over < 0 ? 1 : 0);
 }
 
 double Depths::at(GridPoint p, std::int64_t& work) const {
   if (!zone_.box().inside(p)) return 0;
   const GridPoint off = p - low_;
-  const auto cell = static_cast<std::size_t>(off.y / side_ * kCells + off.x / side_);
-  if (cells_[cell] == Cell::outside) return 0;
-  if (cells_[cell] == Cell::crossed) {
+  const Cell& cell = cells_[static_cast<std::size_t>(sides(off.y) * kCells + sides(off.x))];
+  if (cell.lies == Lies::outside) return 0;
+  if (cell.lies == Lies::crossed) {
     work += 8;
     if (!zone_.forbids(p)) return 0;
   }
+  work += 6 * (cell.last - cell.first);
+  const double x = static_cast<double>(p.x), y = static_cast<double>(p.y);
   double least = INFINITY;
-  const auto [first, last] = lists_[cell];
-  work += 6 * (last - first);
-  for (std::uint32_t i = first; i < last; ++i)
-    least = std::min(
-        least, square_to(zone_.edges()[nearest_[i]], static_cast<double>(p.x), static_cast<double>(p.y)));
+  for (std::uint32_t i = cell.first; i < cell.last; ++i)
+    least = std::min(least, square_to(zone_.real_edges()[nearest_[i]], x, y));
   return std::sqrt(least);
 }
 

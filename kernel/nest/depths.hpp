@@ -17,17 +17,22 @@ class Depths {
   double at(GridPoint p, std::int64_t& work) const;
 
  private:
-  enum class Cell : std::uint8_t { outside, inside, crossed };
+  enum class Lies : std::uint8_t { outside, inside, crossed };
+  struct Cell {
+    Lies lies = Lies::outside;
+    std::uint32_t first = 0, last = 0;  // in nearest_
+  };
   struct Part;
 
   void divide(const Part& part, std::int64_t& work);
+  Grid sides(Grid off) const;
 
   const Zone& zone_;
   GridPoint low_;
   Grid side_ = 1;  // of a cell
+  double per_side_ = 1;
   std::vector<Cell> cells_;
-  std::vector<std::pair<std::uint32_t, std::uint32_t>> lists_;  // of each cell: first and last in nearest_
-  std::vector<std::uint32_t> nearest_;                          // indices of edges
+  std::vector<std::uint32_t> nearest_;  // indices of edges
 };
 
 }  // namespace lamwright::nesting

@@ -119,10 +119,10 @@ bool Layout::lay_on(std::size_t sheet, std::size_t group, int turn, std::int64_t
     if (arrangement.begins && !sheets_[sheet].empty()) continue;
     Spots& all = spots(sheet, group, t);
     all.follow(sheets_[sheet], no_fit_, work);
-    for (const Spot& s : all.spots()) {
-      if (!s.alive()) continue;
-      const Cost c = cost(rule_, s.at, arrangement.size, reach_[sheet]);
-      if (!best.arrangement || c < best.cost) best = {&arrangement, s.at, c};
+    for (const std::uint32_t i : all.alive()) {
+      const GridPoint at = all.spots()[i].at;
+      const Cost c = cost(rule_, at, arrangement.size, reach_[sheet]);
+      if (!best.arrangement || c < best.cost) best = {&arrangement, at, c};
     }
   }
   if (!best.arrangement) return false;

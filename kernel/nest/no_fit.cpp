@@ -5,7 +5,7 @@
 namespace lamwright::nesting {
 namespace {
 
-constexpr Grid kBands = 32;
+constexpr Grid kMostBands = 128;
 // What the union may have moved a corner by.
 constexpr Grid kRounding = 2;
 
@@ -23,30 +23,43 @@ std::vector<GridLoop> zone_loops(const Shape& lying, const Shape& moving, int tu
 Zone::Zone(const std::vector<GridLoop>& loops) {
   for (const GridLoop& loop : loops)
     for (std::size_t i = 0; i < loop.size(); ++i) {
-      const GridPoint from = loop[i], to = loop[(i + 1) % loop.size()];
-      const double square = static_cast<double>(dot(to - from, to - from));
+      const GridPoint from = loop[i], to = loop[(i + 1) % loop.size()], way = to - from;
+      const double square = static_cast<double>(dot(way, way));
       edges_.push_back({from, to, nesting::box({from, to}), 1 / square});
+      real_edges_.push_back({static_cast<double>(from.x), static_cast<double>(from.y),
+                             static_cast<double>(way.x), static_cast<double>(way.y), 1 / square});
       box_.add(from);
     }
-  band_ = (box_.high.y - box_.low.y) / kBands + 1;
-  bands_.resize(kBands);
+  divide();
+}
+
+void Zone::divide() {
+  while (band(box_.high.y) >= kMostBands) ++shift_;
+  begins_.assign(static_cast<std::size_t>(band(box_.high.y)) + 2, 0);
   for (const GridEdge& e : edges_)
-    for (Grid band = (e.box.low.y - box_.low.y) / band_; band <= (e.box.high.y - box_.low.y) / band_; ++band)
-      bands_[static_cast<std::size_t>(band)].push_back(e);
+    for (Grid b = band(e.box.low.y); b <= band(e.box.high.y); ++b) ++begins_[static_cast<std::size_t>(b) + 1];
+  for (std::size_t b = 1; b < begins_.size(); ++b) begins_[b] += begins_[b - 1];
+  by_band_.resize(begins_.back());
+  std::vector<std::uint32_t> next = begins_;
+  for (const GridEdge& e : edges_)
+    for (Grid b = band(e.box.low.y); b <= band(e.box.high.y); ++b)
+      by_band_[next[static_cast<std::size_t>(b)]++] = {e.from, e.to};
 }
 
 bool Zone::forbids(GridPoint p) const {
   if (!box_.inside(p)) return false;
   bool inside = false;
-  for (const GridEdge& e : bands_[static_cast<std::size_t>((p.y - box_.low.y) / band_)]) {
-    if ((e.from.y > p.y) == (e.to.y > p.y)) {
-      if (e.from == p) return false;
-      if (e.from.y == p.y && e.to.y == p.y && (e.from.x > p.x) != (e.to.x > p.x)) return false;
+  const auto b = static_cast<std::size_t>(band(p.y));
+  for (std::uint32_t i = begins_[b]; i < begins_[b + 1]; ++i) {
+    const auto& [from, to] = by_band_[i];
+    if ((from.y > p.y) == (to.y > p.y)) {
+      if (from == p) return false;
+      if (from.y == p.y && to.y == p.y && (from.x > p.x) != (to.x > p.x)) return false;
       continue;
     }
-    const Grid side = cross(e.to - e.from, p - e.from);
+    const Grid side = cross(to - from, p - from);
     if (side == 0) return false;
-    if ((side > 0) == (e.to.y > e.from.y)) inside = !inside;
+    if ((side > 0) == (to.y > from.y)) inside = !inside;
   }
   return inside;
 }

@@ -16,6 +16,12 @@ struct GridEdge {
   GridEdge moved(GridPoint by) const { return {from + by, to + by, box.moved(by), per_square}; }
 };
 
+// From its beginning along its length, as real numbers, which hold those of the grid exactly.
+struct RealEdge {
+  double x = 0, y = 0, along = 0, up = 0;
+  double per_square = 0;  // 1 / length^2
+};
+
 // Open region of forbidden places of a moving piece's low corner, seen from the low corner of the piece that
 // lies.
 class Zone {
@@ -23,15 +29,25 @@ class Zone {
   explicit Zone(const std::vector<GridLoop>& loops);
 
   const std::vector<GridEdge>& edges() const { return edges_; }
+  const std::vector<RealEdge>& real_edges() const { return real_edges_; }  // the same
   const GridBox& box() const { return box_; }
   bool forbids(GridPoint p) const;  // strictly inside
 
  private:
+  struct Ends {
+    GridPoint from, to;
+  };
+
+  void divide();
+  Grid band(Grid y) const { return (y - box_.low.y) >> shift_; }
+
   std::vector<GridEdge> edges_;
+  std::vector<RealEdge> real_edges_;
   GridBox box_;
-  // Edges by height: those that meet each of equal bands of the box, from below.
-  std::vector<std::vector<GridEdge>> bands_;
-  Grid band_ = 1;
+  // Edges by height: those that meet each of equal bands of the box, from below, one after another.
+  std::vector<Ends> by_band_;
+  std::vector<std::uint32_t> begins_;  // of each band in by_band_, and its end
+  int shift_ = 0;                      // a band is 2^shift_ high
 };
 
 // Zones of pairs of pieces that keep `spacing` (units of the grid), made when first asked for.

@@ -36,41 +36,59 @@ std::vector<std::pair<double, double>> forbidden_along(const Zone& zone, Grid y)
 
 void Overlaps::begin(std::vector<Laid> laid) {
   laid_ = std::move(laid);
+  turned_.clear();
+  for (const Laid& l : laid_) turned_.push_back(turned(l.piece, l.turn));
   weights_.assign(laid_.size() * laid_.size(), 1);
 }
 
-double Overlaps::pair(const Laid& lying, const Laid& moving, std::int64_t& work) {
+void Overlaps::move(std::size_t i, int turn, GridPoint at) {
+  laid_[i].turn = turn;
+  laid_[i].at = at;
+  turned_[i] = turned(laid_[i].piece, turn);
+}
+
+// Of two pieces whose boxes overlap.
+double Overlaps::deep(Asked& asked, const Laid& lying, const Laid& moving, std::int64_t& work) {
   const GridPoint p = moving.at - lying.at;
-  const Zone& zone = no_fit_.zone(lying.piece, lying.turn, moving.piece, moving.turn);
-  if (!zone.box().inside(p)) return 0;
-  Asked& asked = asked_[16 * (lying.piece * shapes_ + moving.piece) +
-                        static_cast<std::size_t>(4 * lying.turn + moving.turn)];
-  if (!asked.table && ++asked.times > kOften) asked.table.emplace(zone, work);
+  if (!asked.zone) {
+    asked.zone = &no_fit_.zone(lying.piece, lying.turn, moving.piece, moving.turn);
+    asked.low = asked.zone->box().low;
+    asked.high = asked.zone->box().high;
+    if (!asked.near(p)) return 0;
+  }
+  if (!asked.table && ++asked.times > kOften) asked.table = std::make_unique<const Depths>(*asked.zone, work);
   if (asked.table) return asked.table->at(p, work);
-  work += 6 * static_cast<std::int64_t>(zone.edges().size());
-  return depth(zone, p);
+  work += 6 * static_cast<std::int64_t>(asked.zone->edges().size());
+  return depth(*asked.zone, p);
 }
 
 double Overlaps::cost(std::size_t i, int turn, GridPoint at, double enough, std::int64_t& work) {
   double sum = 0;
   const Laid moving{laid_[i].piece, turn, at};
+  Asked* const asked = asked_of(moving.piece, turn);
   work += 10 * static_cast<std::int64_t>(laid_.size());
-  for (std::size_t j = 0; j < laid_.size() && sum <= enough; ++j)
-    if (j != i) sum += weight(i, j) * pair(laid_[j], moving, work);
+  for (std::size_t j = 0; j < laid_.size() && sum <= enough; ++j) {
+    Asked& pair = asked[turned_[j]];
+    if (pair.near(at - laid_[j].at) && j != i) sum += weight(i, j) * deep(pair, laid_[j], moving, work);
+  }
   return sum;
 }
 
 Overlaps::Sum Overlaps::measured(std::int64_t& work) {
   Sum out;
   now_.assign(weights_.size(), 0);
-  for (std::size_t i = 0; i < laid_.size(); ++i)
+  for (std::size_t i = 0; i < laid_.size(); ++i) {
+    Asked* const asked = asked_of(laid_[i].piece, laid_[i].turn);
     for (std::size_t j = 0; j < i; ++j) {
       work += 10;
-      const double depth = pair(laid_[j], laid_[i], work);
+      Asked& pair = asked[turned_[j]];
+      if (!pair.near(laid_[i].at - laid_[j].at)) continue;
+      const double depth = deep(pair, laid_[j], laid_[i], work);
       now_[i * laid_.size() + j] = depth;
       out.deepest = std::max(out.deepest, depth);
       out.total += depth;
     }
+  }
   most_ = out.deepest;
   return out;
 }

@@ -1,6 +1,7 @@
 // Pieces that may overlap for a while, and what that costs.
 #pragma once
-#include <optional>
+#include <limits>
+#include <memory>
 #include <utility>
 
 #include "kernel/nest/depths.hpp"
@@ -19,7 +20,7 @@ class Overlaps {
   void begin(std::vector<Laid> laid);  // all weights 1
 
   const std::vector<Laid>& laid() const { return laid_; }
-  void move(std::size_t i, int turn, GridPoint at) { laid_[i].turn = turn, laid_[i].at = at; }
+  void move(std::size_t i, int turn, GridPoint at);
 
   // Depths of piece i, were it there, in all others, each times the weight of the pair; above `enough` the
   // sum may be cut short.
@@ -37,17 +38,27 @@ class Overlaps {
  private:
   // Of a pair of pieces in their turns; a table is made when one has been asked often.
   struct Asked {
+    // Of the zone; everywhere until that is known.
+    GridPoint low{std::numeric_limits<Grid>::min() / 4, std::numeric_limits<Grid>::min() / 4};
+    GridPoint high{std::numeric_limits<Grid>::max() / 4, std::numeric_limits<Grid>::max() / 4};
+    const Zone* zone = nullptr;
+    std::unique_ptr<const Depths> table;
     int times = 0;
-    std::optional<Depths> table;
+
+    bool near(GridPoint p) const { return (p.x > low.x) & (p.x < high.x) & (p.y > low.y) & (p.y < high.y); }
   };
 
-  double pair(const Laid& lying, const Laid& moving, std::int64_t& work);
+  std::size_t turned(std::size_t piece, int turn) const { return 4 * piece + static_cast<std::size_t>(turn); }
+  // What was asked of a moving piece in its turn, by the lying pieces in theirs.
+  Asked* asked_of(std::size_t piece, int turn) { return &asked_[turned(piece, turn) * 4 * shapes_]; }
+  double deep(Asked& asked, const Laid& lying, const Laid& moving, std::int64_t& work);
   double& weight(std::size_t i, std::size_t j) { return weights_[i * laid_.size() + j]; }
 
   std::size_t shapes_;
   NoFit& no_fit_;
   std::vector<Asked> asked_;
   std::vector<Laid> laid_;
+  std::vector<std::size_t> turned_;  // of each
   std::vector<double> weights_;
   std::vector<double> now_;  // depths of pairs when last measured
   double most_ = 0;          // of these

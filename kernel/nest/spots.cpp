@@ -30,14 +30,23 @@ void edges_near(const Zone& zone, GridPoint at, const GridBox& box, std::vector<
 Spots::Spots(const Arrangement& arrangement, const Room& room) : arrangement_(arrangement), room_(room) {
   if (room.empty()) return;
   for (const GridPoint p : {GridPoint{0, 0}, {room.right, 0}, {0, room.top}, {room.right, room.top}})
-    spots_.push_back({p, 0, Spot::kAlive});
+    offer(p);
+}
+
+void Spots::offer(GridPoint p) {
+  alive_.push_back(static_cast<std::uint32_t>(spots_.size()));
+  spots_.push_back({p, followed_, Spot::kAlive});
 }
 
 void Spots::follow(const std::vector<Laid>& laid, NoFit& no_fit, std::int64_t& work) {
-  while (followed_ < laid.size() && !full_) {
+  while (followed_ < laid.size() && (followed_ == 0 || !alive_.empty()))
     take_in(laid[followed_], no_fit, work);
-    full_ = std::none_of(spots_.begin(), spots_.end(), [](const Spot& s) { return s.alive(); });
-  }
+}
+
+void Spots::list_alive() {
+  alive_.clear();
+  for (std::size_t i = 0; i < spots_.size(); ++i)
+    if (spots_[i].alive()) alive_.push_back(static_cast<std::uint32_t>(i));
 }
 
 void Spots::forget(std::size_t count) {
@@ -49,7 +58,7 @@ void Spots::forget(std::size_t count) {
       spots_.end());
   for (Spot& s : spots_)
     if (!s.alive() && s.dead > count) s.dead = Spot::kAlive;
-  full_ = room_.empty();
+  list_alive();
 }
 
 void Spots::take_in(const Laid& laid, NoFit& no_fit, std::int64_t& work) {
@@ -70,15 +79,23 @@ void Spots::take_in(const Laid& laid, NoFit& no_fit, std::int64_t& work) {
 }
 
 void Spots::cover(const Placed& zone, std::int64_t& work) {
-  for (Spot& s : spots_) {
-    if (!s.alive() || !zone.box.inside(s.at)) continue;
+  bool unseen = false;
+  const auto covered = [&](std::uint32_t i) {
+    Spot& s = spots_[i];
+    if (!zone.box.inside(s.at)) return false;
     work += static_cast<std::int64_t>(zone.zone->edges().size());
-    if (zone.forbids(s.at)) s.dead = followed_;
-  }
+    if (!zone.forbids(s.at)) return false;
+    s.dead = followed_;
+    unseen = unseen || s.born == followed_;
+    return true;
+  };
+  alive_.erase(std::remove_if(alive_.begin(), alive_.end(), covered), alive_.end());
+  if (!unseen) return;
   // Came up and went with the same piece: nobody ever saw it.
   spots_.erase(std::remove_if(spots_.begin(), spots_.end(),
                               [](const Spot& s) { return !s.alive() && s.dead == s.born; }),
                spots_.end());
+  list_alive();
 }
 
 bool Spots::inside(GridPoint p) const {
@@ -98,7 +115,7 @@ bool Spots::free(GridPoint p, const Near& near, std::size_t but, std::int64_t& w
 void Spots::add_corners(const Placed& zone, const Near& near, std::int64_t& work) {
   for (const GridEdge& e : zone.zone->edges()) {
     const GridPoint p = e.from + zone.at;
-    if (inside(p) && free(p, near, near.size(), work)) spots_.push_back({p, followed_, Spot::kAlive});
+    if (inside(p) && free(p, near, near.size(), work)) offer(p);
   }
 }
 
@@ -116,7 +133,7 @@ void Spots::offer_near(const Vec2& p, const Placed& first, std::size_t second, c
     if (!clear && !free(at, near, second, work)) return;
     clear = true;
     if (!inside(at) || first.forbids(at) || !free(at, near, near.size(), work)) continue;
-    spots_.push_back({at, followed_, Spot::kAlive});
+    offer(at);
     return;
   }
 }

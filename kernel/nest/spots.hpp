@@ -39,6 +39,7 @@ class Spots {
   void forget(std::size_t count);
 
   const std::vector<Spot>& spots() const { return spots_; }
+  const std::vector<std::uint32_t>& alive() const { return alive_; }  // indices of spots, ascending
 
  private:
   struct Placed {
@@ -50,6 +51,8 @@ class Spots {
 
   using Near = std::vector<Placed>;
 
+  void offer(GridPoint p);
+  void list_alive();
   void take_in(const Laid& laid, NoFit& no_fit, std::int64_t& work);
   void cover(const Placed& zone, std::int64_t& work);
   void add_corners(const Placed& zone, const Near& near, std::int64_t& work);
@@ -64,8 +67,8 @@ class Spots {
   Room room_;
   std::vector<Placed> zones_;
   std::vector<Spot> spots_;
+  std::vector<std::uint32_t> alive_;
   std::size_t followed_ = 0;
-  bool full_ = false;
   std::vector<GridEdge> own_, theirs_;  // edges in the part that two zones share; kept for their memory
 };
 

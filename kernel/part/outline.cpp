@@ -112,24 +112,32 @@ Box2 Outline::box() const {
   return all;
 }
 
-// Winding by the angle that the edge turns through as seen from p: exact for arcs, no ray to graze a corner.
+// Winding of the chords, by those that a level line from p to the right crosses, then of the caps between
+// arcs and chords. A point on a chord counts as left of it both times.
 bool Outline::contains(const Vec2& p) const {
-  double winding = 0;
+  int winding = 0;
   for (const Segment& s : segments_) {
-    const Vec2 a = s.from - p, b = s.to - p;
-    winding += std::atan2(cross(a, b), a.dot(b));
+    const double side = cross(s.to - s.from, p - s.from);
+    if ((s.from.y() > p.y()) != (s.to.y() > p.y())) {
+      if (s.to.y() > s.from.y())
+        winding += side >= 0 ? 1 : 0;
+      else
+        winding -= side < 0 ? 1 : 0;
+    }
     if (s.straight()) continue;
     // Seen from between chord and arc, the arc goes round the other way than its chord.
-    const double sense = s.turn > 0 ? 1 : -1;
-    if ((p - s.centre).norm() < s.radius && cross(s.to - s.from, p - s.from) * sense < 0)
-      winding += sense * 2 * kPi;
+    const int sense = s.turn > 0 ? 1 : -1;
+    if (side * sense < 0 && (p - s.centre).norm() < s.radius) winding += sense;
   }
-  return winding > kPi;
+  return winding > 0;
 }
 
 double Outline::distance(const Vec2& p) const {
   double least = INFINITY;
-  for (const Segment& s : segments_) least = std::min(least, lamwright::distance(s, p));
+  for (const Segment& s : segments_)
+    // No point of a segment lies farther from its begin than its length; the rest is rounding.
+    if ((s.from - p).norm() - s.length() < least + kSamePoint)
+      least = std::min(least, lamwright::distance(s, p));
   return least;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 
 #include "shared/tolerance.hpp"
 
@@ -27,11 +28,19 @@ std::vector<Part> named(const std::vector<Part>& parts) {
   return out;
 }
 
-// Middle of a body's box in the press, on a grid, so that rounding never decides the order.
-std::pair<long long, long long> order_of(const Body& body, const std::vector<Part>& parts) {
-  const Part::Box box = parts[body.part].box();
-  const Vec3 middle = body.placed.point((box.low + box.high) / 2);
-  return {std::llround(middle.z() * 1000), std::llround(middle.x() * 1000)};
+// Bodies by the middle of their box in the press, on a grid, so that rounding never decides the order.
+std::vector<Body> in_order(const std::vector<Body>& bodies, const std::vector<Part>& parts) {
+  std::vector<Vec3> middles;
+  for (const Part& part : parts) middles.push_back((part.box().low + part.box().high) / 2);
+  std::vector<std::tuple<long long, long long, std::size_t>> order;
+  for (std::size_t i = 0; i < bodies.size(); ++i) {
+    const Vec3 middle = bodies[i].placed.point(middles[bodies[i].part]);
+    order.emplace_back(std::llround(middle.z() * 1000), std::llround(middle.x() * 1000), i);
+  }
+  std::sort(order.begin(), order.end());
+  std::vector<Body> out;
+  for (const auto& [z, x, body] : order) out.push_back(bodies[body]);
+  return out;
 }
 
 // Where the frame of a piece lies when it is turned over end for end within its own box.
@@ -68,10 +77,7 @@ void AssemblyBuilder::add(const Part& part, const Frame& placed, Group group) {
 
 void AssemblyBuilder::finish(PressPlan& plan) const {
   plan.parts = named(parts_);
-  plan.bodies = bodies_;
-  std::stable_sort(plan.bodies.begin(), plan.bodies.end(), [&](const Body& a, const Body& b) {
-    return order_of(a, plan.parts) < order_of(b, plan.parts);
-  });
+  plan.bodies = in_order(bodies_, plan.parts);
   std::vector<std::size_t> total(plan.parts.size(), 0), seen(plan.parts.size(), 0);
   for (const Body& body : plan.bodies) ++total[body.part];
   for (Body& body : plan.bodies)

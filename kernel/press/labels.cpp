@@ -14,6 +14,24 @@ Vec2 extent(const std::string& text, double height) {
   return {0.8 * height * double(code_points(text).size()), height};
 }
 
+struct Span {
+  double from, to;
+  bool holds(double x) const { return x >= from && x <= to; }
+};
+
+// Of the level line at y, what lies in the outline.
+std::vector<Span> inside(const Outline& outline, const Box2& box, double y) {
+  const Segment level = line({box.low.x() - 1, y}, {box.high.x() + 1, y});
+  std::vector<double> cuts;
+  for (const Segment& s : outline.segments())
+    for (const Vec2& p : crossings(level, s)) cuts.push_back(p.x());
+  std::sort(cuts.begin(), cuts.end());
+  std::vector<Span> out;
+  for (std::size_t i = 0; i + 1 < cuts.size(); ++i)
+    if (outline.contains({(cuts[i] + cuts[i + 1]) / 2, y})) out.push_back({cuts[i], cuts[i + 1]});
+  return out;
+}
+
 }  // namespace
 
 Labels::Labels(const Part& part) : part_(part) {
@@ -51,7 +69,8 @@ bool Labels::free(const Vec2& low, const Vec2& high) const {
   return true;
 }
 
-// Places of a grid, row by row from below: within `reach` of the wish, nearest first.
+// Places of a grid, row by row from below: within `reach` of the wish, nearest first. Those whose low corner
+// lies outside are left out, for most of a long curved part's box does.
 std::vector<Labels::Place> Labels::places(const Vec2& size, const Vec2& wish, double reach) const {
   constexpr double kGrid = 8, kEdge = 4;
   const Box2 box = part_.outline().box();
@@ -60,11 +79,16 @@ std::vector<Labels::Place> Labels::places(const Vec2& size, const Vec2& wish, do
   };
   std::vector<Place> out;
   for (double y = first(box.low.y(), wish.y() - reach); y + size.y() < box.high.y() && y <= wish.y() + reach;
-       y += kGrid)
+       y += kGrid) {
+    const std::vector<Span> wood = inside(part_.outline(), box, y);
+    const auto in_wood = [&](double x) {
+      return std::any_of(wood.begin(), wood.end(), [x](const Span& s) { return s.holds(x); });
+    };
     for (double x = first(box.low.x(), wish.x() - reach);
          x + size.x() < box.high.x() && x <= wish.x() + reach; x += kGrid)
-      if (const double away = (Vec2(x, y) - wish).norm(); away <= reach)
+      if (const double away = (Vec2(x, y) - wish).norm(); away <= reach && in_wood(x))
         out.push_back({{x, y}, rounded(away, 6)});
+  }
   std::stable_sort(out.begin(), out.end(), [](const Place& a, const Place& b) { return a.away < b.away; });
   return out;
 }

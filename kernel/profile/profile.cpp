@@ -115,6 +115,8 @@ std::vector<double> Profile::inflections() const {
 Profile::Nearest Profile::nearest(const Vec2& to) const {
   Nearest best{0, INFINITY};
   for (std::size_t i = 0; i < runs_.size(); ++i) {
+    // No point of a run lies farther from its begin than its length; the rest is rounding.
+    if ((poses_[i].point - to).norm() - runs_[i].length > best.distance + kSamePoint) continue;
     const double s = nearest_on_run(poses_[i], runs_[i], to);
     const double distance = (walked(poses_[i], runs_[i].curvature, s).point - to).norm();
     if (distance < best.distance) best = {stations_[i] + s, distance};

@@ -2,6 +2,9 @@
 
 #include <cmath>
 #include <iostream>
+#include <utility>
+
+#include "tests/bench/large_job.hpp"
 
 namespace lamwright::bench {
 
@@ -20,12 +23,27 @@ void print_table(const std::string& title, const std::vector<std::vector<std::st
 
 }  // namespace lamwright::bench
 
-int main() {
-  lamwright::bench::bench_bores();
-  lamwright::bench::bench_mesh();
-  lamwright::bench::bench_seating();
-  lamwright::bench::bench_pressure();
-  lamwright::bench::bench_job();
-  lamwright::bench::bench_page();
-  lamwright::bench::bench_fit();
+namespace {
+
+using Table = std::pair<std::string, void (*)()>;
+
+const std::vector<Table>& tables() {
+  using namespace lamwright::bench;
+  static const std::vector<Table> all{
+      {"bores", bench_bores}, {"mesh", bench_mesh}, {"seating", bench_seating}, {"pressure", bench_pressure},
+      {"job", bench_job},     {"page", bench_page}, {"fit", bench_fit},         {"large", bench_large}};
+  return all;
+}
+
+}  // namespace
+
+// Without arguments all tables, else those named; `print SCALE` writes the large job's file instead.
+int main(int count, char** given) {
+  const std::vector<std::string> arguments(given + 1, given + count);
+  if (arguments.size() == 2 && arguments[0] == "print") {
+    std::cout << lamwright::bench::large_job(std::stoi(arguments[1]));
+    return 0;
+  }
+  for (const auto& [name, table] : tables())
+    if (arguments.empty() || std::find(arguments.begin(), arguments.end(), name) != arguments.end()) table();
 }

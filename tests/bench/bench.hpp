@@ -45,4 +45,7 @@ void bench_page();
 // Fits of runs at growing numbers of points and of runs.
 void bench_fit();
 
+// A long arch at growing scale, stage by stage.
+void bench_large();
+
 }  // namespace lamwright::bench

@@ -1,5 +1,6 @@
 #include "shared/error.hpp"
 
+#include "shared/text.hpp"
 #include "tests/support/expect.hpp"
 
 using namespace lamwright;
@@ -32,6 +33,26 @@ TEST_CASE("The short forms carry their kinds") {
         "bend 2: collapses; raise the radius");
   CHECK(file_error("out", "x").kind() == ErrorKind::file);
   CHECK(std::string(file_error("out", "cannot be written").what()) == "out: cannot be written");
+}
+
+TEST_CASE("A message stays one line whatever is quoted in it") {
+  const Error error = job_error({"a\nb.toml", 2, 0, "x\ty"}, "read \"\x1B[2J\"", "give \x7F\r");
+  CHECK(std::string(error.what()) == "a\\nb.toml:2: x\\ty: read \"\\x1B[2J\"; give \\x7F\\x0D");
+  CHECK(error.problem() == "read \"\\x1B[2J\"");
+}
+
+TEST_CASE("A message stays short, and no letter is cut in two") {
+  const std::string umlauts = "x" + [] {
+    std::string text;
+    for (int i = 0; i < 2000; ++i) text += "\xC3\xA4";
+    return text;
+  }();
+  const Error error = job_error({umlauts, 0, 0, umlauts}, umlauts, umlauts);
+  CHECK(std::string(error.what()).size() < 4096);
+  CHECK(!utf8_fault(error.what()));
+  // 1500 bytes would end amid a letter: x and 749 of them are 1499.
+  CHECK(error.problem() == umlauts.substr(0, 1499) + "...");
+  CHECK(error.where().key == umlauts.substr(0, 299) + "...");
 }
 
 TEST_CASE("A broken rule of the program is an internal error that names the rule") {

@@ -52,6 +52,12 @@ TEST_CASE("The nearest name is found for a slip of the pen and nothing for anoth
   CHECK(nearest_name("thikcnexx", {"thickness"}) == std::nullopt);
 }
 
+TEST_CASE("A name of megabytes is near to none, and that is known without comparing letters") {
+  const std::string long_name(20 << 20, 'w');
+  CHECK(!nearest_name(long_name, {"width", "profile", "plies"}));
+  CHECK(!nearest_name("width", {long_name}));
+}
+
 TEST_CASE("The nearer of two names wins") {
   CHECK(nearest_name("spacin", {"spaces", "spacing"}) == "spacing");
   CHECK(nearest_name("spacin", {"spacing", "spaces"}) == "spacing");

@@ -53,52 +53,98 @@ std::vector<Vec2> edge_points(const FixingBlock& block) {
   return points;
 }
 
-bool holds(const FixingBlock& block, const Vec2& p) {
-  const Vec3 q = block.placed.local_point({p.x(), p.y(), 0});
-  return block.part.outline().contains(q.head<2>());
+// By X, so that those near a place are found without looking at all of them.
+std::vector<Vec2> sorted_edges(const std::vector<FixingBlock>& fixing) {
+  std::vector<Vec2> points;
+  for (const FixingBlock& block : fixing)
+    for (const Vec2& p : edge_points(block)) points.push_back(p);
+  std::sort(points.begin(), points.end(), [](const Vec2& a, const Vec2& b) { return a.x() < b.x(); });
+  return points;
 }
 
-bool fits(const Rect& rect, const Mould& mould, const Part& former, const std::vector<FixingBlock>& fixing,
-          const std::vector<Vec2>& edges) {
-  for (const Vec2& p : edges)
-    if (rect.distance(p) < kLeastWood) return false;
-  const Vec2 middle = (rect.low + rect.high) / 2;
-  for (const double x : {rect.low.x(), middle.x(), rect.high.x()})
-    for (const double y : {rect.low.y(), middle.y(), rect.high.y()}) {
-      const Vec2 p{x, y};
-      if (!former.outline().contains(p) || former.outline().distance(p) < kLeastWood) return false;
-      if (mould.contact.nearest(p).distance < kUnderContact) return false;
-      for (const FixingBlock& block : fixing)
-        if (holds(block, p)) return false;
-    }
-  return std::all_of(former.bores().begin(), former.bores().end(),
-                     [&](const Bore& bore) { return clear_of_bore(rect, bore); });
+bool clear_of_edges(const Rect& rect, const std::vector<Vec2>& edges) {
+  const auto left_of = [](const Vec2& p, double x) { return p.x() < x; };
+  const double reach = kLeastWood + kSamePoint;
+  auto p = std::lower_bound(edges.begin(), edges.end(), rect.low.x() - reach, left_of);
+  for (; p != edges.end() && p->x() <= rect.high.x() + reach; ++p)
+    if (rect.distance(*p) < kLeastWood) return false;
+  return true;
+}
+
+bool within(const Box2& box, const Vec2& p) {
+  return p.x() >= box.low.x() && p.x() <= box.high.x() && p.y() >= box.low.y() && p.y() <= box.high.y();
+}
+
+struct BoxedBlock {
+  const FixingBlock& block;
+  Box2 box;  // of its own outline
+
+  bool holds(const Vec2& p) const {
+    const Vec2 q = block.placed.local_point({p.x(), p.y(), 0}).head<2>();
+    return within(box, q) && block.part.outline().contains(q);
+  }
+};
+
+// What a row of spacers must find room in. Thousands of places are tried, so what is cheap to tell comes
+// first.
+struct Room {
+  const Mould& mould;
+  const Part& former;
+  Box2 box;  // of the former
+  std::vector<BoxedBlock> fixing;
+  std::vector<Vec2> edges;  // of those blocks, by X
+
+  bool free(const Rect& rect) const {
+    const std::array<Vec2, 9> points = places(rect);
+    const auto all = [&](const auto& holds) { return std::all_of(points.begin(), points.end(), holds); };
+    const auto& bores = former.bores();
+    return all([&](const Vec2& p) { return within(box, p); }) && clear_of_edges(rect, edges) &&
+           std::all_of(bores.begin(), bores.end(), [&](const Bore& b) { return clear_of_bore(rect, b); }) &&
+           all([&](const Vec2& p) { return mould.contact.nearest(p).distance >= kUnderContact; }) &&
+           all([&](const Vec2& p) { return former.outline().distance(p) >= kLeastWood; }) &&
+           all([&](const Vec2& p) { return former.outline().contains(p) && !fixed(p); });
+  }
+
+ private:
+  static std::array<Vec2, 9> places(const Rect& rect) {
+    const Vec2 middle = (rect.low + rect.high) / 2;
+    std::array<Vec2, 9> out;
+    std::size_t i = 0;
+    for (const double x : {rect.low.x(), middle.x(), rect.high.x()})
+      for (const double y : {rect.low.y(), middle.y(), rect.high.y()}) out[i++] = {x, y};
+    return out;
+  }
+  bool fixed(const Vec2& p) const {
+    return std::any_of(fixing.begin(), fixing.end(), [&](const BoxedBlock& block) { return block.holds(p); });
+  }
+};
+
+Room room_in(const Mould& mould, const Part& former, const std::vector<FixingBlock>& fixing) {
+  Room room{mould, former, former.outline().box(), {}, sorted_edges(fixing)};
+  for (const FixingBlock& block : fixing) room.fixing.push_back({block, block.part.outline().box()});
+  return room;
 }
 
 // The place nearest under the contact edge at that station, the block upright or lying.
-std::optional<Rect> place_under(const Job& job, const Mould& mould, const Part& former,
-                                const std::vector<FixingBlock>& fixing, const std::vector<Vec2>& edges,
-                                double station) {
-  const Pose pose = mould.contact.at(station);
+std::optional<Rect> place_under(const Job& job, const Room& room, double station) {
+  const Pose pose = room.mould.contact.at(station);
   const std::array<Vec2, 2> sizes{Vec2(job.formers.block_depth, job.formers.block_width),
                                   Vec2(job.formers.block_width, job.formers.block_depth)};
   for (double depth = kUnderContact; depth < 400; depth += kDepthStep)
     for (const Vec2& size : sizes) {
       const Vec2 middle = pose.point - depth * pose.normal();
       const Rect rect{middle - size / 2, middle + size / 2};
-      if (fits(rect, mould, former, fixing, edges)) return rect;
+      if (room.free(rect)) return rect;
     }
   return std::nullopt;
 }
 
 // A row may shift by half of what the spacing leaves to the greatest.
-std::optional<Rect> place_near(const Job& job, const Mould& mould, const Part& former,
-                               const std::vector<FixingBlock>& fixing, const std::vector<Vec2>& edges,
-                               double station, double slack) {
+std::optional<Rect> place_near(const Job& job, const Room& room, double station, double slack) {
   for (double shift = 0; shift <= slack + kSamePoint; shift += kShiftStep)
     for (const double s : {station + shift, station - shift}) {
-      if (s < 0 || s > mould.contact.girth()) continue;
-      if (const auto rect = place_under(job, mould, former, fixing, edges, s)) return rect;
+      if (s < 0 || s > room.mould.contact.girth()) continue;
+      if (const auto rect = place_under(job, room, s)) return rect;
     }
   return std::nullopt;
 }
@@ -182,7 +228,10 @@ FixingBlock fixing_block(const Job& job, const Mould& mould, const Stretch& stre
 bool overlap(const FixingBlock& a, const FixingBlock& b) {
   const auto in = [](const FixingBlock& outer, const FixingBlock& inner) {
     const std::vector<Vec2> points = edge_points(inner);
-    return std::any_of(points.begin(), points.end(), [&](const Vec2& p) { return holds(outer, p); });
+    const Box2 box = outer.part.outline().box();
+    return std::any_of(points.begin(), points.end(), [&](const Vec2& p) {
+      return BoxedBlock{outer, box}.holds(p);
+    });
   };
   return in(a, b) || in(b, a);
 }
@@ -191,9 +240,7 @@ bool overlap(const FixingBlock& a, const FixingBlock& b) {
 
 SpacerRows spacer_rows(const Job& job, const Mould& mould, const Part& former,
                        const std::vector<FixingBlock>& fixing) {
-  std::vector<Vec2> edges;
-  for (const FixingBlock& block : fixing)
-    for (const Vec2& p : edge_points(block)) edges.push_back(p);
+  const Room room = room_in(mould, former, fixing);
   const double girth = mould.contact.girth();
   const int least = std::max(2, int(std::ceil(girth / job.formers.brace_rows - kWholeNumber)));
   SpacerRows best{{}, least};
@@ -201,7 +248,7 @@ SpacerRows spacer_rows(const Job& job, const Mould& mould, const Part& former,
     SpacerRows rows;
     const double slack = std::max(20.0, (job.formers.brace_rows - girth / count) / 2);
     for (int i = 0; i < count; ++i) {
-      const auto rect = place_near(job, mould, former, fixing, edges, (i + 0.5) * girth / count, slack);
+      const auto rect = place_near(job, room, (i + 0.5) * girth / count, slack);
       const auto meets = [&](const SpacerRow& row) {
         return rect->low.x() < row.low.x() + row.size.x() + kLeastWood &&
                row.low.x() < rect->high.x() + kLeastWood &&

@@ -80,7 +80,7 @@ TEST_CASE("A path that leads nowhere is refused with the way out") {
   CHECK(refusal({"panel.width.mm", "5"}) ==
         "--set panel.width.mm=5: panel.width holds no keys; set panel.width itself");
   CHECK(refusal({"title", "bell \x07"}) ==
-        "--set title=bell \x07: the value holds characters that no text may hold; use printable UTF-8 in one "
+        "--set title=bell : the value holds characters that no text may hold; use printable UTF-8 in one "
         "line");
 }
 

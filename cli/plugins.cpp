@@ -85,10 +85,12 @@ void load_wanted(const OutputSpec& outputs, Registry& registry) {
 }
 
 std::vector<std::string> exporter_names(const Registry& registry) {
-  std::vector<std::string> names;
-  for (const auto& exporter : registry.exporters()) names.push_back(exporter->name());
+  std::vector<std::string> names, last;
+  for (const auto& exporter : registry.exporters())
+    (exporter->needs().others ? last : names).push_back(exporter->name());
   for (const Module& module : modules())
     if (!registered(registry, module.name)) names.push_back(module.name);
+  names.insert(names.end(), last.begin(), last.end());
   return names;
 }
 

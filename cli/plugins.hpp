@@ -29,7 +29,7 @@ const std::vector<Module>& modules();
 // interface.
 void load_wanted(const OutputSpec& outputs, Registry& registry);
 
-// Names of all exporters of a registry and of all modules.
+// Names of all exporters of a registry and of all modules, in the order in which they write.
 std::vector<std::string> exporter_names(const Registry& registry);
 // Those that the program has of its own.
 std::vector<std::string> own_exporter_names();

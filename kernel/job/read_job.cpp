@@ -45,8 +45,8 @@ Face read_face(Reader& reader) {
   return face == "outer" ? Face::outer : face == "centre" ? Face::centre : Face::inner;
 }
 
-// Longer ones are made in pieces; a plan of them would be one of thousands of slats and a former as large as a
-// house.
+// Longer ones are made in pieces; a plan of them would be one of thousands of slats and a former as large as
+// a house.
 void refuse_girth(Reader& reader, double girth) {
   constexpr double kMostGirth = 25'000;
   if (girth > kMostGirth)
@@ -203,8 +203,8 @@ std::vector<std::string> data_names(Reader& reader) {
   for (const Node& node : nodes) {
     if (!node.node->is_string() || node.node->value<std::string>()->empty())
       reader.refuse(node, "read " + value_read(*node.node), "give a file name in quotes, or a list of them");
-    else
-      names.push_back(reader.text(node));
+    else if (std::string name = reader.text(node); !name.empty())
+      names.push_back(std::move(name));
   }
   return names;
 }
@@ -214,7 +214,13 @@ std::vector<std::string> data_names(Reader& reader) {
 std::optional<TradeTables> trade_of(Reader& reader, const Sources& sources) {
   const std::size_t before = reader.errors().size();
   std::vector<DataText> texts;
-  for (const std::string& name : data_names(reader)) texts.push_back({name, sources.read(name)});
+  for (const std::string& name : data_names(reader)) {
+    try {
+      texts.push_back({name, sources.read(name)});
+    } catch (const Error& fault) {
+      reader.keep(fault);  // beside what else is wrong
+    }
+  }
   for (DataText& text : sources.data()) texts.push_back(std::move(text));
   TradeTables trade;
   std::vector<Error> faults;

@@ -7,6 +7,8 @@
 #include "kernel/profile/fit/answers.hpp"
 #include "kernel/profile/fit/programme.hpp"
 #include "kernel/profile/fit/samples.hpp"
+#include "shared/error.hpp"
+#include "shared/number.hpp"
 
 namespace lamwright::fitting {
 namespace {
@@ -14,6 +16,7 @@ namespace {
 constexpr std::size_t kMeans = 400;      // as many tell all that a dozen runs have to say
 constexpr std::size_t kMeansAnArc = 40;  // where runs are more
 constexpr std::size_t kJoints = 80;      // candidates of a profile of few runs
+constexpr std::size_t kMostArcs = 300;   // memory grows by their square: half a gigabyte
 constexpr std::size_t kKept = 3;         // chains followed at each joint
 constexpr double kLooser = 2;            // bound of the starts over the tolerance
 constexpr double kLooserOfMany = 1;
@@ -129,6 +132,12 @@ struct Starts {
 Starts starts_for(const Problem& problem, double bound, std::size_t least) {
   const Moments moments(problem.means);
   const Grid grid = grid_of(problem.means, moments, bound, kJoints);
+  if (grid.arcs > kMostArcs)
+    throw geometry_error("points",
+                         "ask for " + std::to_string(grid.arcs) + " arcs within " +
+                             number(problem.tolerance) + ", and at most " + std::to_string(kMostArcs) +
+                             " are fitted",
+                         "raise the tolerance, or fit the curve in pieces");
   const std::size_t told = std::max<std::size_t>(1, (problem.points.size() - 1) / 2);
   Starts out;
   out.most = std::min(told, std::max(least, 2 * grid.arcs + 6));

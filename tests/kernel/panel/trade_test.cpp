@@ -218,7 +218,7 @@ TEST_CASE("A value of another kind is refused with what is allowed") {
   CHECK(fault_of("[timbers.birch-yellow]\nsource = 5\n") ==
         "rows.toml:2:10: timbers.birch-yellow.source: read 5; allowed a text in quotes");
   CHECK(fault_of("[cauls.slatted-narrow-20]\nslats = 600\n") ==
-        "rows.toml:2:9: cauls.slatted-narrow-20.slats: read 600; allowed a list of 1 to 50, each 50 to 20000 "
+        "rows.toml:2:9: cauls.slatted-narrow-20.slats: read 600; allowed a list of 1 to 12, each 50 to 20000 "
         "mm");
   CHECK(fault_of("[timbers.birch-yellow]\nE_along = true\n") ==
         "rows.toml:2:11: timbers.birch-yellow.E_along: read true; allowed 100 to 50000 MPa");

@@ -179,3 +179,15 @@ TEST_CASE("A row that doubles back is refused with the place") {
   is_refused(spec);
   CHECK(holds(message_of([&] { fit(spec); }), "200"));
 }
+
+TEST_CASE("A curve of more than 300 arcs is refused with how many it asks for") {
+  FitSpec spec;
+  spec.tolerance = 0.05;
+  // 400 half waves, 40 long and 1 high: an arc at least for each.
+  for (int i = 0; i <= 16'000; ++i) spec.points.push_back({i, std::sin(i * kPi / 40)});
+  const std::string message = message_of([&] { fit(spec); });
+  CAPTURE(message);
+  CHECK(message.starts_with("points: ask for "));
+  CHECK(message.ends_with(
+      " arcs within 0.05, and at most 300 are fitted; raise the tolerance, or fit the curve in pieces"));
+}

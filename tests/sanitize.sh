@@ -1,0 +1,63 @@
+#!/usr/bin/env bash
+# A long run, some hours on two cores: the program and all unit tests under the address and undefined-behaviour
+# sanitizers, the fuzz targets with a kernel that has them too, then the program under the thread sanitizer. Asks for
+# what tests/run.sh installs. The last line is "N passed, N failed".
+#   bash tests/sanitize.sh [address|thread]...   both unless named
+set -uo pipefail
+cd "$(dirname "$0")/.."
+export LSAN_OPTIONS=suppressions=$PWD/tests/exporters/step/lsan.supp:print_suppressions=0
+export ASAN_OPTIONS=detect_stack_use_after_return=1:strict_string_checks=1
+export UBSAN_OPTIONS=print_stacktrace=1:halt_on_error=1
+export TSAN_OPTIONS=halt_on_error=1
+passed=0
+failed=0
+# try NAME COMMAND...: one check; its output is shown when it fails
+try() {
+  local name=$1 log
+  shift
+  log=$(mktemp)
+  if "$@" >"$log" 2>&1; then
+    passed=$((passed + 1)) && echo "$name: passed"
+  else
+    failed=$((failed + 1)) && tail -60 "$log" && echo "$name: failed"
+  fi
+  rm -f "$log"
+}
+
+# Faults of the program show in its own exit statuses: 0, or 3 and 4 for a job that cannot be or that fails a check.
+builds() {
+  local out status
+  out=$(mktemp -d)
+  "$1" build "$2" -o "$out/press" --despite-fails
+  status=$?
+  rm -rf "$out"
+  [ "$status" -eq 0 ] || [ "$status" -eq 3 ]
+}
+
+build_jobs() {
+  for job in fixtures/jobs/*.toml; do try "$2, $(basename "$job" .toml)" builds "$1" "$job"; done
+}
+
+# The cases of the black-box tests that run the most code for their time.
+cases="errors schema command curves notebook"
+
+under_address() {
+  cmake --preset asan >/dev/null && nice cmake --build --preset asan || { failed=$((failed + 1)); return; }
+  build_jobs build/asan/cli/lamwright "address sanitizer"
+  try "unit tests under the address sanitizer" build/asan/tests/lamwright_tests
+  try "fuzzing with a sanitized kernel" bash tests/fuzz/run.sh build/asan/tests/fuzz
+  for group in $cases; do
+    try "black box under the address sanitizer, $group" \
+      /usr/bin/python3 tests/cli/black_box.py build/asan/cli/lamwright "$group"
+  done
+}
+
+under_thread() {
+  cmake --preset tsan >/dev/null && nice cmake --build --preset tsan || { failed=$((failed + 1)); return; }
+  build_jobs build/tsan/cli/lamwright "thread sanitizer"
+}
+
+[ $# -gt 0 ] || set -- address thread
+for kind in "$@"; do "under_$kind"; done
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]

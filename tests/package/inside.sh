@@ -23,7 +23,10 @@ for file in man/man1/lamwright.1.gz bash-completion/completions/lamwright; do
   check "there is share/$file" test -s "/usr/share/$file"
 done
 
-check "the libraries are installed" installs /carried/liblamwright-dev_*.deb
+check "the libraries are installed with what they need" installs /carried/liblamwright-dev_*.deb
+check "a compiler is installed" installs cmake g++ make
+check "a program is made with the libraries" as_user "cmake -S /carried/own -B own && cmake --build own"
+check "it works" as_user own/own_parts
 check "both are removed" apt-get purge --yes --quiet lamwright liblamwright-dev
 check "what the libraries needed is removed" apt-get autoremove --purge --yes --quiet
 check "nothing of ours is left" test -z "$(remains)"

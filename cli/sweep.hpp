@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "cli/command.hpp"
-#include "kernel/job/settings.hpp"
+#include "kernel/job/setting.hpp"
 
 namespace lamwright::cli {
 

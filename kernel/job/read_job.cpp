@@ -7,6 +7,7 @@
 #include "kernel/job/read_outputs.hpp"
 #include "kernel/job/read_profile.hpp"
 #include "kernel/job/reader.hpp"
+#include "kernel/job/settings.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
 #include "shared/toml_text.hpp"

@@ -8,7 +8,7 @@
 #include "kernel/job/job.hpp"
 #include "kernel/job/keys.hpp"
 #include "kernel/job/profile_reading.hpp"
-#include "kernel/job/settings.hpp"
+#include "kernel/job/setting.hpp"
 #include "kernel/panel/trade.hpp"
 #include "shared/error.hpp"
 

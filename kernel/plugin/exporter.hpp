@@ -63,7 +63,7 @@ class Exporter {
   virtual std::string name() const = 0;                    // as `outputs.only` names it
   virtual std::string summary() const = 0;                 // one line for `list exporters`
   virtual std::vector<KeyRow> keys() const { return {}; }  // its own keys under [outputs.<name>]
-  virtual ExportNeeds needs() const { return {}; }
+  virtual ExportNeeds needs() const { return {}; }         // the same for every job
   // Throws Error; output depends on the input alone (no clock, locale or environment). Other exporters may
   // write on other threads meanwhile.
   virtual void write(const ExportInput& input, Sink& sink) const = 0;

@@ -30,6 +30,8 @@ LAMWRIGHT_TEST_PACKAGES=(
   catch2 librapidcheck-dev python3 python3-ezdxf python3-numpy poppler-utils chromium chromium-driver python3-selenium assimp-utils
   doxygen locales tzdata binutils
 )
+# What making the Debian packages and trying them in a clean Debian needs.
+LAMWRIGHT_PACKAGING_PACKAGES=(dpkg-dev file mmdebstrap)
 
 # Builds run on all cores but never more than the memory carries (about 1.5 GB a compiler).
 lamwright_jobs() {

@@ -49,6 +49,7 @@ start "golden files" bash tests/cli/golden.sh "$build/cli/lamwright"
 start "faults" /usr/bin/python3 tests/faults/faults.py "$build/cli/lamwright"
 start "fuzzing" bash tests/fuzz/run.sh "$build/tests/fuzz"
 start "library" /usr/bin/python3 tests/api/library.py "$build"
+start "installed" /usr/bin/python3 tests/consumer/run.py "$build"
 wait
 for name in "${started[@]}"; do count "$name"; done
 

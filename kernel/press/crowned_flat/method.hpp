@@ -5,6 +5,7 @@
 
 namespace lamwright {
 
+// For panels without a bend.
 class CrownedFlatPress : public PressMethod {
  public:
   std::string name() const override { return "crowned-flat"; }

@@ -4,6 +4,7 @@
 
 namespace lamwright {
 
+// For bends of one sense; flats are pressed by pressing beams.
 class OnePartPress : public PressMethod {
  public:
   std::string name() const override { return "one-part"; }

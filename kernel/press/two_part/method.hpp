@@ -4,6 +4,7 @@
 
 namespace lamwright {
 
+// For any profile whose normals turn through at most 180 degrees.
 class TwoPartPress : public PressMethod {
  public:
   std::string name() const override { return "two-part"; }

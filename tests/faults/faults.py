@@ -4,8 +4,8 @@
     faults.py PROGRAM [bounded|all] [--library FILE] [WORD...]
 
 Whatever fails, the output is the earlier one or the new one, whole, and the user's own files are in it. `bounded` takes
-every n-th call of the frequent kinds, `all` takes every call of every kind, once and from then on. WORDs choose scenes by
-their names. The last line reads "N passed, N failed".
+some calls of the frequent kinds, `all` takes every call of every kind, once and from then on (of builds with solids and
+printed sheets some). WORDs choose scenes by their names. The last line reads "N passed, N failed".
 """
 import argparse
 import errno
@@ -21,6 +21,7 @@ sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 
 import crowds  # noqa: E402
 import disks  # noqa: E402
+import meanwhile  # noqa: E402
 import scenes  # noqa: E402
 from rig import KINDS, Fault, Rig  # noqa: E402
 
@@ -85,8 +86,8 @@ class Count:
         self.check("%s, %s" % (scene.name, what), "" if not problems else "%d faults\n  %s" % (len(problems), "\n  ".join(problems[:5])))
 
 
-def try_scene(count, scene, most, lasting):
-    for kind in KINDS:
+def try_scene(count, scene, kinds, most, lasting):
+    for kind in kinds:
         if scene.calls[kind]:
             count.group(scene, kind, scene.calls[kind], faults_of(kind, scene.calls[kind], most, lasting))
     every = sum(number for kind, number in scene.calls.items() if kind != "stage")
@@ -117,13 +118,13 @@ def main():
     try:
         rig = Rig(program, library, folder)
         count.check("calls that are watched", scenes.unwatched(program, library))
-        for make, most in scenes.ALL:
-            if options.words and not any(word in make.__doc__ for word in options.words):
+        for turn in scenes.ALL:
+            if options.words and not any(word in turn.scene.__doc__ for word in options.words):
                 continue
-            scene = make(rig)
+            scene = turn.scene(rig)
             calls += sum(scene.calls.values())
-            try_scene(count, scene, FOR_EVER if every else most, every)
-        for case in (*crowds.ALL, *disks.ALL):
+            try_scene(count, scene, KINDS if every else turn.kinds, turn.most if every else turn.few, every)
+        for case in (*crowds.ALL, *disks.ALL, *meanwhile.ALL):
             if not options.words or any(word in case.__doc__ for word in options.words):
                 case(rig, count, every)
     finally:

@@ -101,6 +101,7 @@ class Scene:
         self.rig, self.name, self.arguments = rig, name, arguments
         self.origin = rig.path(name.replace(" ", "-") + ".origin")
         self.folder = rig.path("run")
+        shutil.rmtree(self.origin, ignore_errors=True)
         os.makedirs(self.origin)
         prepare(self.origin)
         self.place, self.below = below, os.path.join(self.folder, below)

@@ -16,7 +16,8 @@ tidy() { ! dpkg-deb --contents "$1" | awk '{print $1, $2}' | grep -vE '^[-d]rw[-
 needs() { field "$1" Depends | grep -qE "(^|, )$2( |,|$)"; }
 
 for file in usr/bin/lamwright usr/lib/lamwright/lamwright-step.so usr/lib/lamwright/lamwright-pdf.so \
-  usr/share/doc/lamwright/copyright; do
+  usr/share/doc/lamwright/copyright usr/share/man/man1/lamwright.1.gz \
+  usr/share/bash-completion/completions/lamwright; do
   check "the program's package holds $file" holds "$program" "$file"
 done
 for file in 'usr/lib/.*/?liblamwright_kernel\.a' 'usr/lib/.*cmake/lamwright/lamwrightConfig\.cmake' \

@@ -62,7 +62,7 @@ def three_jobs_give_the_same_tree_in_every_locale_time_zone_place_and_terminal(b
     compared = 0
     for name in WHOLE:
         shutil.rmtree(bench.path("one"), ignore_errors=True)
-        plain = bench.run("build", name + ".toml", "-o", bench.path("one"), cwd=JOBS, prepare=lambda: os.umask(0o022))
+        plain = bench.run("build", name + ".toml", "-o", bench.path("one"), cwd=JOBS, prepare=lambda: os.umask(0o022), timeout=300)
         assert plain.status == 0, plain
         first = tree(bench.path("one"))
         assert {"drawings.pdf", "templates.pdf", "press.step", "press.glb", "job-sheet.html", "sheets/1.dxf"} <= set(first), sorted(first)
@@ -70,7 +70,7 @@ def three_jobs_give_the_same_tree_in_every_locale_time_zone_place_and_terminal(b
                                       on_one_processor(0o077))
         assert status == 0, shown
         again = bench.run("build", os.path.join("..", os.path.basename(JOBS), name + ".toml"), "-o", bench.path("three"), cwd=JOBS, env=turkish,
-                          prepare=lambda: os.umask(0))
+                          prepare=lambda: os.umask(0), timeout=300)
         assert again.status == 0, again
         assert "moving into place" in shown and "moving into place" not in plain.errors + again.errors
         for where, text in (("two", without_stages(shown)), ("three", again.text)):

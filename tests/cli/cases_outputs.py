@@ -4,6 +4,7 @@ import io
 import os
 import re
 
+import locales
 from cases_supply import DEMOS, built, demo
 from harness import test
 from jobs import changed, small
@@ -133,7 +134,7 @@ def a_quote_is_made_with_the_workshops_own_prices(bench):
 @test
 def lists_are_the_same_bytes_under_every_locale_and_time_zone(bench):
     data = bench.write("prices.toml", PRICES)
-    worlds = [{}, {"LC_ALL": "de_DE.UTF-8", "LANG": "de_DE.UTF-8", "LC_NUMERIC": "de_DE.UTF-8"}, {"LC_ALL": "tr_TR.UTF-8", "TZ": "Pacific/Kiritimati"}]
+    worlds = [{}, locales.in_force("de_DE"), dict(locales.in_force("tr_TR"), TZ="Pacific/Kiritimati")]
     found = [built(bench, small(), "world-%d" % i, "--only", "csv,dxf,json", "--data", data, env=env).files for i, env in enumerate(worlds)]
     assert any(name.startswith("lists/") for name in found[0]) and "sheets/1.dxf" in found[0]
     for env, files in zip(worlds, found):

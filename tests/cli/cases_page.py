@@ -6,6 +6,7 @@ import re
 import subprocess
 
 import browser
+import locales
 from harness import test
 from jobs import changed, small
 
@@ -340,7 +341,7 @@ def two_builds_write_the_same_page(bench):
     first, _ = page_of(bench, small())
     with open(first, "rb") as file:
         one = file.read()
-    done = bench.build(small(), "again", "--only", "html", "--despite-fails", env={"LC_ALL": "de_DE.UTF-8", "TZ": "Asia/Tokyo"})
+    done = bench.build(small(), "again", "--only", "html", "--despite-fails", env=dict(locales.in_force("de_DE"), TZ="Asia/Tokyo"))
     assert done.status == 0
     with open(bench.path("again", "job-sheet.html"), "rb") as file:
         assert file.read() == one

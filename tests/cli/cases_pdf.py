@@ -5,6 +5,7 @@ import subprocess
 
 import numpy
 
+import locales
 from harness import Skip, test, tree
 from jobs import changed, small
 
@@ -147,8 +148,8 @@ def frames_of_drawings_print_at_their_true_size(bench):
 def pdf_files_are_the_same_bytes_in_every_place_and_carry_the_job_s_date(bench):
     files = {"drawings.pdf", "templates.pdf"}
     outputs = []
-    for i, env in enumerate(({"TZ": "UTC"}, {"TZ": "Asia/Tokyo", "LC_ALL": "de_DE.UTF-8"},
-                             {"TZ": "America/St_Johns", "LANG": "tr_TR.UTF-8", "HOME": "/nonexistent"})):
+    for i, env in enumerate(({"TZ": "UTC"}, dict(locales.in_force("de_DE"), TZ="Asia/Tokyo"),
+                             dict(locales.in_force("tr_TR"), TZ="America/St_Johns", HOME="/nonexistent"))):
         bench.built(changed(small(), date="2024-03-01"), "out%d" % i, env=env)
         outputs.append({name: data for name, data in tree(bench.path("out%d" % i)).items() if name in files})
     assert set(outputs[0]) == files, list(outputs[0])

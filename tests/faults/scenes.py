@@ -64,7 +64,8 @@ def jobs_alone(folder):
 
 def build_over(rig):
     """build over an earlier output"""
-    return Scene(rig, build_over.__doc__, ["build", "jobs/job.toml", "-o", "place/out", *LIGHT], earlier(rig, "--no-sheets", "--only", "json,csv,dxf"))
+    return Scene(rig, build_over.__doc__, ["build", "jobs/job.toml", "-o", "place/out", *LIGHT],
+                 earlier(rig, "--no-sheets", "--only", "json,csv,dxf"))
 
 
 def build_new(rig):

@@ -68,10 +68,10 @@ fs::path resolved(const fs::path& named) {
 
 bool is_folder(const fs::path& path, const fs::path& named) {
   std::error_code fault;
-  const bool exists = fs::exists(path, fault);
-  if (fault) refuse(named, "cannot be read: " + fault.message());
-  if (exists && !fs::is_directory(path)) refuse(named, "is a file", "name a folder with -o");
-  return exists;
+  const fs::file_status found = fs::status(path, fault);
+  if (found.type() == fs::file_type::none) refuse(named, "cannot be read: " + fault.message());
+  if (fs::exists(found) && !fs::is_directory(found)) refuse(named, "is a file", "name a folder with -o");
+  return fs::exists(found);
 }
 
 // Of a folder that is none, or where there is a file, nothing is made.
@@ -108,9 +108,9 @@ std::vector<Entry> entries_below(const fs::path& folder, std::error_code& fault)
 }
 
 // The same file under a second name, where the file system has such; else a copy.
-void link_or_copy(const fs::path& from, const fs::path& to) {
+void link_or_copy(const fs::path& from, fs::file_type type, const fs::path& to) {
   std::error_code fault;
-  if (fs::is_symlink(fs::symlink_status(from)))
+  if (type == fs::file_type::symlink)
     fs::copy_symlink(from, to, fault);
   else if (fs::create_hard_link(from, to, fault); fault)
     fs::copy_file(from, to, fault);
@@ -139,7 +139,7 @@ std::set<std::string> OutputFolder::earlier_files(const fs::path& named) const {
   if (fault) refuse(named, "cannot be read: " + fault.message());
   if (empty) return {};
   const fs::path list = wanted_ / kList;
-  const std::string text = fs::is_regular_file(list) ? read_file(list) : std::string();
+  const std::string text = type_of(list) == fs::file_type::regular ? read_file(list) : std::string();
   if (!text.starts_with(kListHead))
     refuse(named, "holds files that are not from an earlier build", "name an empty or new folder with -o");
   std::set<std::string> files = listed_files(text);
@@ -171,7 +171,7 @@ void OutputFolder::take_along() {
     } else if (!earlier_.count(entry.path.generic_string())) {
       if (there != fs::file_type::not_found) refuse_overwriting(from);
       make_folder(to.parent_path());
-      link_or_copy(from, to);
+      link_or_copy(from, entry.type, to);
     }
   }
 }
@@ -188,8 +188,9 @@ bool OutputFolder::holds_ours(const fs::path& folder) const {
 void OutputFolder::take_late_comers() {
   std::error_code fault;
   for (const Entry& entry : entries_below(working_.path(), fault)) {
-    if (entry.type == fs::file_type::directory || earlier_.count(entry.path.generic_string()) ||
-        type_of(wanted_ / entry.path) != fs::file_type::not_found)
+    if (entry.type == fs::file_type::directory || entry.type == fs::file_type::none ||
+        earlier_.count(entry.path.generic_string()) ||
+        fs::symlink_status(wanted_ / entry.path, fault).type() != fs::file_type::not_found)
       continue;
     fs::create_directories((wanted_ / entry.path).parent_path(), fault);
     fs::rename(working_.path() / entry.path, wanted_ / entry.path, fault);

@@ -93,6 +93,13 @@ fs::file_type type_of(const fs::path& path) {
   return type;
 }
 
+// The file system's number of what is at the path; 0 where nothing is. While a second name holds a file its
+// number is not given to another.
+ino_t number_of(const fs::path& path) {
+  struct stat found {};
+  return ::lstat(path.c_str(), &found) == 0 ? found.st_ino : 0;
+}
+
 struct Entry {
   fs::path path;  // below the folder
   fs::file_type type;
@@ -171,6 +178,7 @@ void OutputFolder::take_along() {
     } else if (!earlier_.count(entry.path.generic_string())) {
       if (there != fs::file_type::not_found) refuse_overwriting(from);
       make_folder(to.parent_path());
+      taken_[entry.path.generic_string()] = number_of(from);
       link_or_copy(from, entry.type, to);
     }
   }
@@ -183,17 +191,23 @@ bool OutputFolder::holds_ours(const fs::path& folder) const {
   return first != earlier_.end() && first->starts_with(head);
 }
 
-// What others put into the old folder, now under the working name, since it was looked through. By now the
-// build is in place; what cannot be moved is no reason to call it failed.
+// What others put into the old folder, now under the working name, or saved anew there, since it was looked
+// through. By now the build is in place; what cannot be moved is no reason to call it failed.
 void OutputFolder::take_late_comers() {
   std::error_code fault;
   for (const Entry& entry : entries_below(working_.path(), fault)) {
-    if (entry.type == fs::file_type::directory || entry.type == fs::file_type::none ||
-        earlier_.count(entry.path.generic_string()) ||
-        fs::symlink_status(wanted_ / entry.path, fault).type() != fs::file_type::not_found)
+    const std::string name = entry.path.generic_string();
+    if (entry.type == fs::file_type::directory || entry.type == fs::file_type::none || earlier_.count(name))
       continue;
-    fs::create_directories((wanted_ / entry.path).parent_path(), fault);
-    fs::rename(working_.path() / entry.path, wanted_ / entry.path, fault);
+    const fs::path from = working_.path() / entry.path, to = wanted_ / entry.path;
+    const auto taken = taken_.find(name);
+    // Where the file that was taken along still stands, a newer one may replace it, and nothing else.
+    const bool late = taken == taken_.end()
+                          ? number_of(to) == 0
+                          : number_of(from) != taken->second && number_of(to) == taken->second;
+    if (!late) continue;
+    fs::create_directories(to.parent_path(), fault);
+    fs::rename(from, to, fault);
   }
 }
 

@@ -68,10 +68,10 @@ fs::path resolved(const fs::path& named) {
 
 bool is_folder(const fs::path& path, const fs::path& named) {
   std::error_code fault;
-  const bool exists = fs::exists(path, fault);
-  if (fault) refuse(named, "cannot be read: " + fault.message());
-  if (exists && !fs::is_directory(path)) refuse(named, "is a file", "name a folder with -o");
-  return exists;
+  const fs::file_status found = fs::status(path, fault);
+  if (found.type() == fs::file_type::none) refuse(named, "cannot be read: " + fault.message());
+  if (fs::exists(found) && !fs::is_directory(found)) refuse(named, "is a file", "name a folder with -o");
+  return fs::exists(found);
 }
 
 // Of a folder that is none, or where there is a file, nothing is made.
@@ -93,6 +93,13 @@ fs::file_type type_of(const fs::path& path) {
   return type;
 }
 
+// The file system's number of what is at the path; 0 where nothing is. While a second name holds a file its
+// number is not given to another.
+ino_t number_of(const fs::path& path) {
+  struct stat found {};
+  return ::lstat(path.c_str(), &found) == 0 ? found.st_ino : 0;
+}
+
 struct Entry {
   fs::path path;  // below the folder
   fs::file_type type;
@@ -108,9 +115,9 @@ std::vector<Entry> entries_below(const fs::path& folder, std::error_code& fault)
 }
 
 // The same file under a second name, where the file system has such; else a copy.
-void link_or_copy(const fs::path& from, const fs::path& to) {
+void link_or_copy(const fs::path& from, fs::file_type type, const fs::path& to) {
   std::error_code fault;
-  if (fs::is_symlink(fs::symlink_status(from)))
+  if (type == fs::file_type::symlink)
     fs::copy_symlink(from, to, fault);
   else if (fs::create_hard_link(from, to, fault); fault)
     fs::copy_file(from, to, fault);
@@ -139,7 +146,7 @@ std::set<std::string> OutputFolder::earlier_files(const fs::path& named) const {
   if (fault) refuse(named, "cannot be read: " + fault.message());
   if (empty) return {};
   const fs::path list = wanted_ / kList;
-  const std::string text = fs::is_regular_file(list) ? read_file(list) : std::string();
+  const std::string text = type_of(list) == fs::file_type::regular ? read_file(list) : std::string();
   if (!text.starts_with(kListHead))
     refuse(named, "holds files that are not from an earlier build", "name an empty or new folder with -o");
   std::set<std::string> files = listed_files(text);
@@ -171,7 +178,8 @@ void OutputFolder::take_along() {
     } else if (!earlier_.count(entry.path.generic_string())) {
       if (there != fs::file_type::not_found) refuse_overwriting(from);
       make_folder(to.parent_path());
-      link_or_copy(from, to);
+      taken_[entry.path.generic_string()] = number_of(from);
+      link_or_copy(from, entry.type, to);
     }
   }
 }
@@ -183,16 +191,23 @@ bool OutputFolder::holds_ours(const fs::path& folder) const {
   return first != earlier_.end() && first->starts_with(head);
 }
 
-// What others put into the old folder, now under the working name, since it was looked through. By now the
-// build is in place; what cannot be moved is no reason to call it failed.
+// What others put into the old folder, now under the working name, or saved anew there, since it was looked
+// through. By now the build is in place; what cannot be moved is no reason to call it failed.
 void OutputFolder::take_late_comers() {
   std::error_code fault;
   for (const Entry& entry : entries_below(working_.path(), fault)) {
-    if (entry.type == fs::file_type::directory || earlier_.count(entry.path.generic_string()) ||
-        type_of(wanted_ / entry.path) != fs::file_type::not_found)
+    const std::string name = entry.path.generic_string();
+    if (entry.type == fs::file_type::directory || entry.type == fs::file_type::none || earlier_.count(name))
       continue;
-    fs::create_directories((wanted_ / entry.path).parent_path(), fault);
-    fs::rename(working_.path() / entry.path, wanted_ / entry.path, fault);
+    const fs::path from = working_.path() / entry.path, to = wanted_ / entry.path;
+    const auto taken = taken_.find(name);
+    // Where the file that was taken along still stands, a newer one may replace it, and nothing else.
+    const bool late = taken == taken_.end()
+                          ? number_of(to) == 0
+                          : number_of(from) != taken->second && number_of(to) == taken->second;
+    if (!late) continue;
+    fs::create_directories(to.parent_path(), fault);
+    fs::rename(from, to, fault);
   }
 }
 

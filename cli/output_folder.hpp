@@ -1,6 +1,9 @@
 // The folder a build writes into: made complete beside it, then moved into place.
 #pragma once
+#include <sys/types.h>
+
 #include <filesystem>
+#include <map>
 #include <set>
 #include <string>
 #include <vector>
@@ -35,7 +38,8 @@ class OutputFolder : public Sink {
   MadeFolders made_parents_;
   std::optional<FolderLock> lock_;  // of the wanted folder, when there is one
   WorkingFolder working_;
-  std::set<std::string> earlier_;  // files of the earlier build
+  std::set<std::string> earlier_;       // files of the earlier build
+  std::map<std::string, ino_t> taken_;  // files of others that were taken along
   std::vector<std::string> written_;
 };
 

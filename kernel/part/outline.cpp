@@ -113,17 +113,16 @@ Box2 Outline::box() const {
 }
 
 // Winding of the chords, by those that a level line from p to the right crosses, then of the caps between
-// arcs and chords. A point on a chord counts as left of it both times.
+// arcs and chords. A point on a chord, or level with its ends, is taken for one a hair above and to the left,
+// for both alike: else it would be counted on one side of the chord and on the other side of the cap.
 bool Outline::contains(const Vec2& p) const {
   int winding = 0;
   for (const Segment& s : segments_) {
-    const double side = cross(s.to - s.from, p - s.from);
-    if ((s.from.y() > p.y()) != (s.to.y() > p.y())) {
-      if (s.to.y() > s.from.y())
-        winding += side >= 0 ? 1 : 0;
-      else
-        winding -= side < 0 ? 1 : 0;
-    }
+    const Vec2 along = s.to - s.from;
+    double side = cross(along, p - s.from);
+    if (side == 0) side = along.x() != 0 ? along.x() : along.y();
+    const bool up = s.to.y() > s.from.y();
+    if ((s.from.y() > p.y()) != (s.to.y() > p.y()) && (side > 0) == up) winding += up ? 1 : -1;
     if (s.straight()) continue;
     // Seen from between chord and arc, the arc goes round the other way than its chord.
     const int sense = s.turn > 0 ? 1 : -1;

@@ -59,11 +59,11 @@ TEST_CASE("Another value makes another job number, none the file's own") {
 }
 
 TEST_CASE("A wrong value is told with the setting as its place") {
-  CHECK(refusal({"panel.width", "5"}) ==
-        "--set panel.width=5: panel.width: read 5; allowed 10 to 10000 mm");
-  CHECK(refusal({"panel.profile[1].radius", "wide"}) ==
-        "--set panel.profile[1].radius=wide: panel.profile[1].radius: read \"wide\"; write a length like "
-        "18 or \"3/4 in\"");
+  CHECK(refusal({"panel.width", "5"}) == "--set panel.width=5: panel.width: read 5; allowed 10 to 10000 mm");
+  CHECK(
+      refusal({"panel.profile[1].radius", "wide"}) ==
+      "--set panel.profile[1].radius=wide: panel.profile[1].radius: \"wide\" is not a length; write it like "
+      "\"18 mm\", \"3/4 in\" or \"5' 3/4\\\"\"");
   CHECK(refusal({"formers.extnd", "30"}) ==
         "--set formers.extnd=30: formers.extnd: is not a known key; did you mean \"extend\"?");
 }
@@ -80,7 +80,7 @@ TEST_CASE("A path that leads nowhere is refused with the way out") {
   CHECK(refusal({"panel.width.mm", "5"}) ==
         "--set panel.width.mm=5: panel.width holds no keys; set panel.width itself");
   CHECK(refusal({"title", "bell \x07"}) ==
-        "--set title=bell : the value holds characters that no text may hold; use printable UTF-8 in one "
+        "--set title=bell \\x07: the value holds characters that no text may hold; use printable UTF-8 in one "
         "line");
 }
 

@@ -127,6 +127,39 @@ TEST_CASE("A hollow takes its segment away") {
   CHECK(former.contains({3, 75}));  // the edge is at 155 - sqrt(125^2 - 97^2) = 76.2 there
 }
 
+TEST_CASE("Points on the chord of an arc, or level with its ends, are told right whichever way it lies") {
+  // A square of 200 with half discs of radius 60 added on one side and taken from another: points on the
+  // chords, which are no part of the outline, lie inside and outside. Quarter turns map whole numbers onto
+  // whole numbers.
+  int seen = 0;
+  for (const int quarter : {0, 1, 2, 3}) {
+    for (const double sense : {1.0, -1.0}) {
+      CAPTURE(quarter, sense);
+      const auto turned = [&](const Vec2& p) {
+        Vec2 out = p;
+        for (int i = 0; i < quarter; ++i) out = Vec2(-out.y(), out.x());
+        return out;
+      };
+      const auto edge = [&](const Vec2& a, const Vec2& b) { return line(turned(a), turned(b)); };
+      const Segment top{turned({60, 100}), turned({-60, 100}), sense * kPi, turned({0, 100}), 60};
+      const Outline piece(
+          {edge({-100, -100}, {100, -100}), edge({100, -100}, {100, 100}), edge({100, 100}, {60, 100}), top,
+           edge({-60, 100}, {-100, 100}), edge({-100, 100}, {-100, -100})},
+          "square");
+      for (const double x : {-59.0, -30.0, 0.0, 30.0, 59.0}) {
+        CHECK(piece.contains(turned({x, 100})) == (sense > 0));
+        ++seen;
+      }
+      CHECK(piece.contains(turned({0, 41})) == (sense > 0));
+      CHECK(piece.contains(turned({0, 159})) == (sense > 0));
+      CHECK_FALSE(piece.contains(turned({0, 161})));
+      CHECK_FALSE(piece.contains(turned({70, 101})));
+      CHECK(piece.contains(turned({70, 99})));
+    }
+  }
+  CHECK(seen == 40);
+}
+
 TEST_CASE("A clockwise loop is turned round") {
   const Outline a(polygon({{0, 0}, {0, 50}, {100, 50}, {100, 0}}), "board");
   CHECK(a.area() == within(5000, kRounding));

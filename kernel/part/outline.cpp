@@ -87,6 +87,20 @@ Region region(const std::vector<Segment>& loop) {
   return {sum.area, sum.moment + sum.area * base};
 }
 
+// Winding by the angle that the edge turns through as seen from p.
+bool wound_by_angles(const std::vector<Segment>& loop, const Vec2& p) {
+  double winding = 0;
+  for (const Segment& s : loop) {
+    const Vec2 a = s.from - p, b = s.to - p;
+    winding += std::atan2(cross(a, b), a.dot(b));
+    if (s.straight()) continue;
+    const double sense = s.turn > 0 ? 1 : -1;
+    if ((p - s.centre).norm() < s.radius && cross(s.to - s.from, p - s.from) * sense < 0)
+      winding += sense * 2 * kPi;
+  }
+  return winding > kPi;
+}
+
 }  // namespace
 
 Outline::Outline(std::vector<Segment> loop, const std::string& name) {
@@ -113,16 +127,15 @@ Box2 Outline::box() const {
 }
 
 // Winding of the chords, by those that a level line from p to the right crosses, then of the caps between
-// arcs and chords. A point on a chord, or level with its ends, is taken for one a hair above and to the left,
-// for both alike: else it would be counted on one side of the chord and on the other side of the cap.
+// arcs and chords. Rounding could put a point on a chord to neither of them or to both, so angles tell there.
 bool Outline::contains(const Vec2& p) const {
   int winding = 0;
   for (const Segment& s : segments_) {
     const Vec2 along = s.to - s.from;
-    double side = cross(along, p - s.from);
-    if (side == 0) side = along.x() != 0 ? along.x() : along.y();
-    const bool up = s.to.y() > s.from.y();
-    if ((s.from.y() > p.y()) != (s.to.y() > p.y()) && (side > 0) == up) winding += up ? 1 : -1;
+    const double side = cross(along, p - s.from);
+    if (!s.straight() && std::abs(side) <= kSamePoint * along.norm()) return wound_by_angles(segments_, p);
+    if (s.from.y() <= p.y() && p.y() < s.to.y() && side > 0) ++winding;
+    if (s.to.y() <= p.y() && p.y() < s.from.y() && side < 0) --winding;
     if (s.straight()) continue;
     // Seen from between chord and arc, the arc goes round the other way than its chord.
     const int sense = s.turn > 0 ? 1 : -1;
@@ -133,10 +146,7 @@ bool Outline::contains(const Vec2& p) const {
 
 double Outline::distance(const Vec2& p) const {
   double least = INFINITY;
-  for (const Segment& s : segments_)
-    // No point of a segment lies farther from its begin than its length; the rest is rounding.
-    if ((s.from - p).norm() - s.length() < least + kSamePoint)
-      least = std::min(least, lamwright::distance(s, p));
+  for (const Segment& s : segments_) least = std::min(least, lamwright::distance(s, p));
   return least;
 }
 

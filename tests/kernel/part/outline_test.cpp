@@ -299,3 +299,18 @@ TEST_CASE("The panel between two parallels has girth times thickness") {
   }
   CHECK(seen == kNamedProfiles - 1);
 }
+
+TEST_CASE("A point on an arc's chord, or off it by rounding, lies inside") {
+  // A half disc over a box: the chord of the arc crosses the wood.
+  const Outline arch({arc({0, 0}, 300, 0, 180), line({-300, 0}, {-300, -80}), line({-300, -80}, {300, -80}),
+                      line({300, -80}, {300, 0})},
+                     "arch");
+  int seen = 0;
+  for (const double x : {-299.0, -1.0, 0.0, 123.4, 299.0})
+    for (const double y : {-1e-5, -1e-13, 0.0, 1e-13, 1e-5}) {
+      CHECK(arch.contains({x, y}));
+      CHECK_FALSE(arch.contains({x + (x < 0 ? -302 : 302), y}));
+      ++seen;
+    }
+  CHECK(seen == 25);
+}

@@ -10,6 +10,8 @@ class PdfExporter : public Exporter {
  public:
   std::string name() const override { return "pdf"; }  // as `outputs.only` names it
   std::string summary() const override { return "drawings and full-size templates to print (PDF)"; }
+  // Sheets of the pack are made from the job where no supply has them.
+  ExportNeeds needs() const override { return {.supply = false}; }
   void write(const ExportInput& input, Sink& sink) const override;
 };
 

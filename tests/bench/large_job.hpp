@@ -7,8 +7,7 @@ namespace lamwright::bench {
 inline constexpr int kLargeScale = 4;
 
 // At `scale` (1 to 8) an arch of 3 m girth over 15 formers, times the scale, made of five bends; about 60
-// slats in each caul and 9 foot screws in each beam, times the scale. At kLargeScale: 60 formers, 12 m, 2400
-// bores over the press.
+// slats in each caul, times the scale. At kLargeScale: 60 formers, 12 m, 2460 bores over the press.
 inline std::string large_job(int scale) {
   const auto bend = [&](int degrees, double share) {
     return "{bend = " + std::to_string(degrees) + ", radius = " + std::to_string(3114 * scale * share) + "}";

@@ -41,6 +41,10 @@ class Placing {
     start_ -= before * scale_ * along_;
   }
 
+  Vec2 placed(const Vec2& p, double pen) const {
+    return start_ + scale_ * ((p.x() + pen) * along_ + p.y() * left_of(along_));
+  }
+
   Path placed(const Path& path, double pen) const {
     Path out;
     for (const Segment& s : path.segments)
@@ -50,10 +54,6 @@ class Placing {
   }
 
  private:
-  Vec2 placed(const Vec2& p, double pen) const {
-    return start_ + scale_ * ((p.x() + pen) * along_ + p.y() * left_of(along_));
-  }
-
   double scale_;
   Vec2 along_;
   Vec2 start_;
@@ -76,6 +76,19 @@ Lettering lettered(const Text& text) {
     const Glyph drawn = known ? *known : box_glyph();
     for (const Path& stroke : drawn.strokes) out.strokes.push_back(placing.placed(stroke, pen));
     pen += drawn.advance;
+  }
+  return out;
+}
+
+std::vector<PlacedLetter> placed_letters(const Text& text) {
+  const std::u32string letters = readable(text.text);
+  const Placing placing(text, width_of(letters));
+  std::vector<PlacedLetter> out;
+  double pen = 0;
+  for (const char32_t letter : letters) {
+    const auto known = advance(letter);
+    out.push_back({letter, placing.placed(Vec2{0, 0}, pen), known.has_value()});
+    pen += known.value_or(kBoxAdvance);
   }
   return out;
 }

@@ -15,6 +15,15 @@ struct Lettering {
 // "≥").
 Lettering lettered(const Text& text);
 
+struct PlacedLetter {
+  char32_t letter;  // U+FFFD for bytes that are not UTF-8
+  Vec2 at;          // its left on the base line
+  bool known;       // false: drawn as a box
+};
+
+// Where each letter of a text stands, spaces too.
+std::vector<PlacedLetter> placed_letters(const Text& text);
+
 // Length of the lettered text, mm: never more than text_width(), by which sheets are laid out.
 double lettered_width(const std::string& text, double height);
 

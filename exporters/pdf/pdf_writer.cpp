@@ -5,11 +5,10 @@
 
 #include <charconv>
 #include <cmath>
-#include <map>
 #include <memory>
 #include <set>
 
-#include "exporters/drawing/lettering.hpp"
+#include "exporters/pdf/pdf_font.hpp"
 #include "shared/error.hpp"
 #include "shared/units.hpp"
 
@@ -65,8 +64,8 @@ double part_of(const std::string& colour, std::size_t index) {
 
 class PdfPage {
  public:
-  PdfPage(cairo_t* cairo, const Drawing& drawing, std::set<char32_t>& missing)
-      : cairo_(cairo), drawing_(drawing), missing_(missing) {}
+  PdfPage(cairo_t* cairo, const Drawing& drawing, const PdfFont& font, std::set<char32_t>& missing)
+      : cairo_(cairo), drawing_(drawing), font_(font), missing_(missing) {}
 
   void draw() {
     cairo_save(cairo_);
@@ -78,7 +77,7 @@ class PdfPage {
         if (item.pen == pen)
           std::visit([&](const auto& shape) { draw(shape, drawing_.pens()[pen]); }, item.shape);
       stroke_lines(drawing_.pens()[pen]);
-      stroke_letters(drawing_.pens()[pen]);
+      show_letters(drawing_.pens()[pen]);
     }
     cairo_restore(cairo_);
   }
@@ -107,15 +106,10 @@ class PdfPage {
     cairo_new_path(cairo_);
   }
 
-  // The letters of one height have one width of stroke.
-  void stroke_letters(const Pen& pen) {
-    for (const auto& [height, strokes] : letters_) {
-      take({pen.name, drawing::stroke_width(height), {}, pen.colour});
-      colour(pen.colour);
-      for (const Path& path : strokes) trace(path);
-      cairo_stroke(cairo_);
-    }
-    letters_.clear();
+  void show_letters(const Pen& pen) {
+    if (!texts_.empty()) colour(pen.colour);
+    for (const Text* text : texts_) font_.show(cairo_, *text, missing_);
+    texts_.clear();
   }
 
   // The path at hand, and then there is none.
@@ -175,18 +169,14 @@ class PdfPage {
     cairo_set_fill_rule(cairo_, CAIRO_FILL_RULE_WINDING);
   }
 
-  void draw(const Text& text, const Pen&) {
-    const drawing::Lettering letters = drawing::lettered(text);
-    missing_.insert(letters.missing.begin(), letters.missing.end());
-    std::vector<Path>& strokes = letters_[text.height];
-    strokes.insert(strokes.end(), letters.strokes.begin(), letters.strokes.end());
-  }
+  void draw(const Text& text, const Pen&) { texts_.push_back(&text); }
 
   cairo_t* cairo_;
   const Drawing& drawing_;
+  const PdfFont& font_;
   std::set<char32_t>& missing_;
   bool gathered_ = false;
-  std::map<double, std::vector<Path>> letters_;  // by height
+  std::vector<const Text*> texts_;
 };
 
 void describe(cairo_surface_t* surface, const PdfInfo& info) {
@@ -196,12 +186,13 @@ void describe(cairo_surface_t* surface, const PdfInfo& info) {
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, made.c_str());
 }
 
-void add_page(cairo_surface_t* surface, const Drawing& drawing, int page, std::set<char32_t>& missing) {
+void add_page(cairo_surface_t* surface, const Drawing& drawing, int page, const PdfFont& font,
+              std::set<char32_t>& missing) {
   const Vec2 size = kPoints * drawing.size();
   cairo_pdf_surface_set_size(surface, size.x(), size.y());
   const Context context(cairo_create(surface));
   cairo_set_tolerance(context.get(), kArcTolerance);
-  PdfPage(context.get(), drawing, missing).draw();
+  PdfPage(context.get(), drawing, font, missing).draw();
   const std::string place = "page=" + std::to_string(page);
   cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, drawing.title().c_str(), place.c_str(),
                                 CAIRO_PDF_OUTLINE_FLAG_OPEN);
@@ -215,11 +206,12 @@ PdfText pdf_text(const std::vector<drawing::Drawing>& pages, const PdfInfo& info
   ensure(!pages.empty(), "a PDF file has a page");
   PdfText out;
   std::set<char32_t> missing;
+  const PdfFont font;
   const Vec2 size = kPoints * pages.front().size();
   const Surface surface(cairo_pdf_surface_create_for_stream(append, &out.bytes, size.x(), size.y()));
   describe(surface.get(), info);
   for (std::size_t i = 0; i < pages.size(); ++i)
-    add_page(surface.get(), pages[i], static_cast<int>(i) + 1, missing);
+    add_page(surface.get(), pages[i], static_cast<int>(i) + 1, font, missing);
   cairo_surface_finish(surface.get());
   ensure_made(cairo_surface_status(surface.get()));
   out.missing.assign(missing.begin(), missing.end());

@@ -18,9 +18,10 @@ struct PdfText {
 };
 
 // One page a drawing, of the drawing's own size in true mm, with a bookmark of its title. Pens are painted in
-// their order. Texts are single strokes in their pen's colour: no font of the machine is asked for. The bytes
-// depend on the arguments alone: no clock, locale or time zone. Places on paper are kept to 0.0014 mm (1/256
-// of a point), arcs to 0.004 mm. Throws Error (internal) when the file cannot be made.
+// their order. Texts are in the drawing font (lettering.hpp), in their pen's colour; the file carries it, no
+// font of the machine is asked for. The bytes depend on the arguments alone: no clock, locale or time zone.
+// Places on paper are kept to 0.0014 mm (1/256 of a point), arcs to 0.004 mm. Throws Error (internal) when
+// the file cannot be made.
 PdfText pdf_text(const std::vector<drawing::Drawing>& pages, const PdfInfo& info);
 
 }  // namespace lamwright

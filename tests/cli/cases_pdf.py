@@ -2,6 +2,7 @@
 import os
 import re
 import subprocess
+import zlib
 
 import numpy
 
@@ -159,7 +160,36 @@ def pdf_files_are_the_same_bytes_in_every_place_and_carry_the_job_s_date(bench):
         assert about["CreationDate"].strip() == "2024-03-01T00:00:00Z", about
         assert about["Creator"].strip() == "lamwright" and "ModDate" not in about, about
         assert about["Title"].strip().startswith("Reading-room desk front"), about
-        assert outputs[0][name].count(b"/Font") == 0
+        fonts = re.findall(rb"/Type /Font\s+/Subtype /(\w+)", outputs[0][name])
+        assert fonts and set(fonts) == {b"Type3"} and b"/BaseFont" not in outputs[0][name], fonts
+
+
+def streams(data):
+    """What is packed in a file: pages and letters."""
+    return [zlib.decompressobj().decompress(data[found.end():])
+            for found in re.finditer(rb"/FlateDecode\s*>>\s*stream\n", data)]
+
+
+@test
+def letters_are_shapes_that_nothing_cuts_off(bench):
+    bench.built(small())
+    for name in ("drawings.pdf", "templates.pdf"):
+        with open(bench.path("out", name), "rb") as file:
+            data = file.read()
+        assert b"/Image" not in data, name
+        packed = streams(data)
+        letters = [each for each in packed if re.match(rb"[-0-9. \n]+ d1\n", each)]
+        pages = [each for each in packed if b" Tf\n" in each]
+        assert len(letters) > 30 and len(pages) == page_count(bench.path("out", name)), (len(letters), len(pages))
+        for each in letters + pages:
+            assert not re.search(rb"\bW\*? n\b|\bBI\b", each), (name, each[:300])
+
+
+@test
+def texts_of_drawings_can_be_searched(bench):
+    bench.built(changed(small(), title="Größe 板"))
+    text = tool("pdftotext", bench.path("out", "drawings.pdf"), "-").decode()
+    assert "Größe 板" in text, text[:500]
 
 
 @test

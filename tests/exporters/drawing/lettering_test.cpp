@@ -97,6 +97,20 @@ TEST_CASE("a text turns about its anchor") {
   }
 }
 
+TEST_CASE("each letter is placed where its own strokes begin") {
+  const Text text{{20, 30}, "I板I", 8, Anchor::right, 0.4};
+  const std::vector<PlacedLetter> placed = placed_letters(text);
+  const Lettering whole = lettered(text);
+  REQUIRE(placed.size() == 3);
+  REQUIRE(whole.strokes.size() == 3);  // each letter is one stroke
+  for (std::size_t i = 0; i < 3; ++i) {
+    const Lettering alone = lettered({placed[i].at, i == 1 ? "板" : "I", 8, Anchor::left, 0.4});
+    CHECK((alone.strokes[0].segments[0].from - whole.strokes[i].segments[0].from).norm() < kRounding);
+    CHECK(placed[i].known == (i != 1));
+  }
+  CHECK(placed[1].letter == U'板');
+}
+
 TEST_CASE("pieces of a turned and scaled text share their ends to the last bit and arcs stay true") {
   const Lettering text = lettered({{123.4, -56.7}, "S§&@8 äßÅç {½}", 3.7, Anchor::middle, 0.83});
   int arcs = 0, joints = 0;

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 #include <clocale>
+#include <future>
 
 #include "shared/units.hpp"
 #include "tests/support/expect.hpp"
@@ -68,13 +69,55 @@ TEST_CASE("the same drawings give the same bytes, whatever the locale") {
   std::setlocale(LC_ALL, "C");
 }
 
-TEST_CASE("texts need no font") {
+TEST_CASE("texts are in a font that the file carries") {
   Drawing drawing = page("one", {100, 100});
+  CHECK(count_of(pdf_text({drawing}, {"job", ""}).bytes, "/Font") == 0);
   drawing.add("A", Text{{10, 10}, "Ø35 through", 3.5});
   const PdfText pdf = pdf_text({drawing}, {"job", ""});
-  CHECK(count_of(pdf.bytes, "/Font") == 0);
+  CHECK(count_of(pdf.bytes, "/Subtype /Type3") == 1);
+  CHECK(count_of(pdf.bytes, "/Type /Font\n") == 1);
+  for (const char* named : {"/BaseFont", "/FontFile", "/FontDescriptor", "/Image"})
+    CHECK(count_of(pdf.bytes, named) == 0);
   CHECK(pdf.missing.empty());
-  CHECK(pdf.bytes != pdf_text({page("one", {100, 100})}, {"job", ""}).bytes);
+}
+
+TEST_CASE("a letter is written once a file, however often it is used") {
+  const auto glyphs = [](int pages, const std::string& text) {
+    Drawing drawing = page("one", {100, 100});
+    drawing.add("A", Text{{10, 10}, text, 3.5});
+    drawing.add("A", Text{{30, 10}, text, 3.5});
+    const std::string bytes = pdf_text(std::vector<Drawing>(pages, drawing), {"job", ""}).bytes;
+    const std::size_t at = bytes.find("/Widths [");
+    REQUIRE(at != std::string::npos);
+    return bytes.substr(at, bytes.find(']', at) - at);
+  };
+  // Widths of the letters by first use, in heights of capitals.
+  CHECK(glyphs(1, "11.1") == "/Widths [ 0.74 0.28");
+  CHECK(glyphs(3, "11.1") == glyphs(1, "11.1"));
+}
+
+TEST_CASE("texts that hold anything at all make a file") {
+  int made = 0;
+  for (const std::string text :
+       {std::string(), std::string(" "), std::string("a\0b", 3), std::string("\n\t\x7F"),
+        std::string("\xFF\xE4"), std::string("a\u0308\U0010FFFD\uFEFF")}) {
+    Drawing drawing = page("one", {100, 100});
+    drawing.add("B", Text{{10, 10}, text, 3.5, Anchor::middle, 0.3});
+    CHECK(pdf_text({drawing}, {"job", ""}).bytes.size() > 500);
+    ++made;
+  }
+  CHECK(made == 6);
+}
+
+TEST_CASE("files may be made on several threads at once") {
+  Drawing drawing = page("one", {100, 100});
+  for (int i = 0; i < 40; ++i)
+    drawing.add("A", Text{{10, 10}, "Ø35 through", 2.5 + i, Anchor::left, 0.1 * i});
+  const std::string alone = pdf_text({drawing}, {"job", ""}).bytes;
+  std::vector<std::future<std::string>> others;
+  for (int i = 0; i < 4; ++i)
+    others.push_back(std::async(std::launch::async, [&] { return pdf_text({drawing}, {"job", ""}).bytes; }));
+  for (auto& other : others) CHECK(other.get() == alone);
 }
 
 TEST_CASE("characters that are drawn as boxes are told, each once") {

@@ -1,6 +1,6 @@
 // Runs a fuzz target without help of the compiler's own fuzzer:
-//   fuzz_points SEEDS ROUNDS DICE   tries the seeds and inputs made from them, the same ones for the same
-//   dice fuzz_points FILE...             tries these files
+//   fuzz_points SEEDS ROUNDS DICE   tries the seeds and inputs made from them, the same ones for the same dice
+//   fuzz_points FILE...             tries these files
 // An input that ends the program, takes more than 5 s (or what its target allows) or 512 MB, or leaks is
 // written to crash-<hash>, made smaller, in the working folder; the exit status is then 1.
 #include <filesystem>

@@ -31,9 +31,9 @@ finds_a_fault
 count $?
 both points points 20000 svg_path svg-path 20000
 both svg_file svg 20000 dxf dxf 20000
-both csv csv 20000 lengths lengths 20000
-both job job 2500 trade trade 5000
-./fuzz_plan "$seeds/plan" 400 1
+both csv csv 10000 lengths lengths 20000
+both job job 1500 trade trade 3000
+./fuzz_plan "$seeds/plan" 300 1
 count $?
 echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ]

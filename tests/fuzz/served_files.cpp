@@ -22,7 +22,8 @@ const std::map<std::string, std::string>& files() {
        "20\n0\n40\n400\n50\n50\n51\n130\n0\nENDSEC\n0\nEOF\n"},
       {"springback.csv",
        "date,layup,glue,thickness,face,to_neutral,pressed,released,note\n"
-       "2026-03-14,7 x birch-yellow 1.5 along,pvac-d3,10.5,inner,5.25,600,612.5,dry\n2026-03-14,7 x birch-yellow 1.5 along + glue line 0.1,pvac-d3,11.1,inner,5.55,600,612.5,\n"}};
+       "2026-03-14,7 x birch-yellow 1.5 along,pvac-d3,10.5,inner,5.25,600,612.5,dry\n2026-03-14,7 x "
+       "birch-yellow 1.5 along + glue line 0.1,pvac-d3,11.1,inner,5.55,600,612.5,\n"}};
   return all;
 }
 

@@ -292,7 +292,8 @@ def places_that_cannot_hold_a_notebook_exit_5(bench):
 @test
 def a_write_that_fails_leaves_the_notebook_as_it_was(bench):
     job = bench.job(small())
-    content = notebook([row(600, 640, "x" * 4000)])
+    content = notebook([row(600, 640, "x" * 900)] * 5)
+    assert len(content) > 4096
     bench.write("springback.csv", content)
     result = add(bench, job, 600, 640, prepare=limit_file_size(4096), restore=False)
     assert result.status == 5 and not result.out, result

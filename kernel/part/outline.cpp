@@ -1,6 +1,7 @@
 #include "kernel/part/outline.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "shared/error.hpp"
@@ -87,18 +88,39 @@ Region region(const std::vector<Segment>& loop) {
   return {sum.area, sum.moment + sum.area * base};
 }
 
-// Winding by the angle that the edge turns through as seen from p.
-bool wound_by_angles(const std::vector<Segment>& loop, const Vec2& p) {
-  double winding = 0;
-  for (const Segment& s : loop) {
-    const Vec2 a = s.from - p, b = s.to - p;
-    winding += std::atan2(cross(a, b), a.dot(b));
-    if (s.straight()) continue;
-    const double sense = s.turn > 0 ? 1 : -1;
-    if ((p - s.centre).norm() < s.radius && cross(s.to - s.from, p - s.from) * sense < 0)
-      winding += sense * 2 * kPi;
-  }
-  return winding > kPi;
+// Which side of its chord, and whether a point is level with its ends, are told for one a hair above and to
+// the left: else a point on the chord could be counted on one side of it and on the other side of the cap.
+double side_of_chord(const Segment& s, const Vec2& p) {
+  const Vec2 along = s.to - s.from;
+  const double side = cross(along, p - s.from);
+  return side != 0 ? side : along.x() != 0 ? along.x() : along.y();
+}
+
+// What an edge adds to the winding about p: its chord, where a level line from p to the right crosses it, and
+// the cap between arc and chord.
+int wound(const Segment& s, const Vec2& p) {
+  int winding = 0;
+  const double side = side_of_chord(s, p);
+  const bool up = s.to.y() > s.from.y();
+  if ((s.from.y() > p.y()) != (s.to.y() > p.y()) && (side > 0) == up) winding += up ? 1 : -1;
+  if (s.straight()) return winding;
+  // Seen from between chord and arc, the arc goes round the other way than its chord.
+  const int sense = s.turn > 0 ? 1 : -1;
+  if (side * sense < 0 && (p - s.centre).norm() < s.radius) winding += sense;
+  return winding;
+}
+
+// The chord of an arc is no edge, and near it rounding could tell its side wrongly.
+bool near_chord(const Segment& s, const Vec2& p) {
+  const Vec2 along = s.to - s.from;
+  return !s.straight() && std::abs(cross(along, p - s.from)) <= kSamePoint * along.norm();
+}
+
+std::array<Segment, 2> halves(const Segment& arc) {
+  std::array<Segment, 2> out{arc, arc};
+  out[0].turn = out[1].turn = arc.turn / 2;
+  out[0].to = out[1].from = arc.point(0.5);
+  return out;
 }
 
 }  // namespace
@@ -126,20 +148,14 @@ Box2 Outline::box() const {
   return all;
 }
 
-// Winding of the chords, by those that a level line from p to the right crosses, then of the caps between
-// arcs and chords. Rounding could put a point on a chord to neither of them or to both, so angles tell there.
+// Near the chord of an arc its halves are asked, whose chords lie elsewhere.
 bool Outline::contains(const Vec2& p) const {
   int winding = 0;
   for (const Segment& s : segments_) {
-    const Vec2 along = s.to - s.from;
-    const double side = cross(along, p - s.from);
-    if (!s.straight() && std::abs(side) <= kSamePoint * along.norm()) return wound_by_angles(segments_, p);
-    if (s.from.y() <= p.y() && p.y() < s.to.y() && side > 0) ++winding;
-    if (s.to.y() <= p.y() && p.y() < s.from.y() && side < 0) --winding;
-    if (s.straight()) continue;
-    // Seen from between chord and arc, the arc goes round the other way than its chord.
-    const int sense = s.turn > 0 ? 1 : -1;
-    if (side * sense < 0 && (p - s.centre).norm() < s.radius) winding += sense;
+    if (!near_chord(s, p))
+      winding += wound(s, p);
+    else
+      for (const Segment& half : halves(s)) winding += wound(half, p);
   }
   return winding > 0;
 }

@@ -60,6 +60,16 @@ bool same_marks(const std::vector<Mark>& a, const std::vector<Mark>& b) {
   });
 }
 
+// Distances are looked at between all pairs, and a part of so many is a slip in a pitch.
+void refuse_many_bores(const PartSpec& spec) {
+  constexpr std::size_t kMostBores = 5000;
+  if (spec.bores.size() > kMostBores)
+    throw geometry_error(
+        spec.name,
+        "has " + std::to_string(spec.bores.size()) + " bores, allowed up to " + std::to_string(kMostBores),
+        "set screws further apart, or press the panel in pieces");
+}
+
 }  // namespace
 
 std::string to_text(PartKind kind) {
@@ -161,6 +171,7 @@ Part make_part(PartSpec spec) {
   if (!(spec.thickness > 0) || !std::isfinite(spec.thickness))
     throw geometry_error(spec.name, "thickness " + number(spec.thickness) + " is not positive",
                          "give a thickness above 0");
+  refuse_many_bores(spec);
   Part part(std::move(spec));
   const PartSpec& s = part.spec_;
   for (const BoreSpec& bore : s.bores) part.bores_.push_back(resolve_bore(s, bore));

@@ -133,7 +133,7 @@ class Part {
 
 // Resolves and checks. Throws Error (geometry) naming part and bore when a bore does not begin on the
 // surface, leaves less than 5 of wood to another bore or to an edge, or would split the part; and when the
-// thickness is not positive. Source of the 5: common practice, no source.
+// thickness is not positive or there are more than 5000 bores. Source of the 5: common practice, no source.
 Part make_part(PartSpec spec);
 
 // Least wood between two bores, and between a bore and an edge, mm. Common practice, no source.

@@ -341,3 +341,9 @@ TEST_CASE("Random boards keep volume and centre of what is left") {
     RC_ASSERT(same(p.centre(), moment / volume, 1e-8));
   });
 }
+
+TEST_CASE("A part of more bores than any press needs is refused") {
+  CHECK_THROWS_WITH(
+      board(std::vector<BoreSpec>(5001, hole(6, 600, 60))),
+      "board: has 5001 bores, allowed up to 5000; set screws further apart, or press the panel in pieces");
+}

@@ -13,9 +13,9 @@
 namespace lamwright {
 namespace {
 
-constexpr double kUnits = 100;  // of strokes, in the height of capitals, which is the font's own unit
-// No letter's ink lies beyond, nor is it wider than their sum.
-constexpr double kAscent = 1.4, kDescent = 0.4;
+constexpr double kUnits = 100;  // of strokes, in the height of capitals
+// The same in the font's own unit. cairo cuts texts off one unit beyond the places of their letters.
+constexpr double kEm = 200;
 // Greatest distance of an arc from the curves it is written as, points.
 constexpr double kArcTolerance = 0.01;
 
@@ -56,16 +56,10 @@ void trace(cairo_t* cairo, const drawing::Path& stroke) {
 }
 
 void fill(cairo_t* cairo, const drawing::Glyph& glyph) {
-  cairo_scale(cairo, 1 / kUnits, -1 / kUnits);
+  cairo_scale(cairo, 1 / kEm, -1 / kEm);
   cairo_set_tolerance(cairo, kArcTolerance);
   for (const drawing::Path& stroke : glyph.strokes) trace(cairo, stroke);
   cairo_fill(cairo);
-}
-
-// cairo cuts texts off beyond what is stated here.
-cairo_status_t measure(cairo_scaled_font_t*, cairo_t*, cairo_font_extents_t* extents) {
-  *extents = {kAscent, kDescent, kAscent + kDescent, kAscent + kDescent, 0};
-  return CAIRO_STATUS_SUCCESS;
 }
 
 // Called from C, which no exception may pass. A glyph's number is its code point.
@@ -74,7 +68,7 @@ cairo_status_t draw_glyph(cairo_scaled_font_t*, unsigned long number, cairo_t* c
   try {
     const auto known = drawing::glyph(static_cast<char32_t>(number));
     const drawing::Glyph glyph = known ? *known : drawing::box_glyph();
-    extents->x_advance = glyph.advance / kUnits;
+    extents->x_advance = glyph.advance / kEm;
     fill(cairo, glyph);
   } catch (const std::exception&) {
     return CAIRO_STATUS_USER_FONT_ERROR;
@@ -90,14 +84,13 @@ void append(std::string& text, char32_t c) {
 
 // From the font, y down, to the page, y up.
 cairo_matrix_t matrix_of(const drawing::Text& text) {
-  const Vec2 along = text.height * direction(text.angle), down = -left_of(along);
+  const Vec2 along = text.height * kEm / kUnits * direction(text.angle), down = -left_of(along);
   return {along.x(), along.y(), down.x(), down.y(), 0, 0};
 }
 
 }  // namespace
 
 PdfFont::PdfFont() : face_(cairo_user_font_face_create()) {
-  cairo_user_font_face_set_init_func(face_.get(), measure);
   cairo_user_font_face_set_render_glyph_func(face_.get(), draw_glyph);
 }
 

@@ -91,14 +91,14 @@ TEST_CASE("a letter is written once a file, however often it is used") {
     REQUIRE(at != std::string::npos);
     return bytes.substr(at, bytes.find(']', at) - at);
   };
-  // Widths of the letters by first use, in heights of capitals.
-  CHECK(glyphs(1, "11.1") == "/Widths [ 0.74 0.28");
+  // Widths of the letters by first use, in twice the height of capitals.
+  CHECK(glyphs(1, "11.1") == "/Widths [ 0.37 0.14");
   CHECK(glyphs(3, "11.1") == glyphs(1, "11.1"));
 }
 
 TEST_CASE("texts that hold anything at all make a file") {
   int made = 0;
-  for (const std::string text :
+  for (const std::string& text :
        {std::string(), std::string(" "), std::string("a\0b", 3), std::string("\n\t\x7F"),
         std::string("\xFF\xE4"), std::string("a\u0308\U0010FFFD\uFEFF")}) {
     Drawing drawing = page("one", {100, 100});

@@ -8,12 +8,13 @@ libraries=$2
 
 field() { dpkg-deb --field "$1" "$2"; }
 paths() { dpkg-deb --contents "$1" | awk '{print $6}' | grep -v '/$'; }
-holds() { paths "$1" | grep -qxE "\./$2"; }
+# Reads all that comes: a reader that stops early breaks the pipe, which pipefail takes for a failure.
+holds() { paths "$1" | grep -xE "\./$2" >/dev/null; }
 # strays DEB PATTERN: files that are not where they belong.
 strays() { paths "$1" | grep -vE "^\./($2)"; }
 # Whether all belongs to root and nobody else may write it.
 tidy() { ! dpkg-deb --contents "$1" | awk '{print $1, $2}' | grep -vE '^[-d]rw[-x]r-[-x]r-[-x] root/root$'; }
-needs() { field "$1" Depends | grep -qE "(^|, )$2( |,|$)"; }
+needs() { field "$1" Depends | grep -E "(^|, )$2( |,|$)" >/dev/null; }
 
 for file in usr/bin/lamwright usr/lib/lamwright/lamwright-step.so usr/lib/lamwright/lamwright-pdf.so \
   usr/share/doc/lamwright/copyright usr/share/man/man1/lamwright.1.gz \

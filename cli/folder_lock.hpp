@@ -3,6 +3,8 @@
 #include <filesystem>
 #include <optional>
 
+#include "cli/held.hpp"
+
 namespace lamwright::cli {
 
 // Advisory: it keeps runs of this program apart, nobody else. Where the file system knows no locks, none is
@@ -14,16 +16,12 @@ class FolderLock {
   // Nothing while another holds it. Throws Error (file) when the folder cannot be opened, or is a link.
   static std::optional<FolderLock> if_free(const std::filesystem::path& folder);
 
-  FolderLock(FolderLock&& other) noexcept;
-  FolderLock& operator=(FolderLock&& other) noexcept;  // the lock held so far goes to `other`
-  ~FolderLock();
-
-  // Whether the path still leads to the folder that is locked.
-  bool is_at(const std::filesystem::path& folder) const;
+  // Whether the path still leads to the folder that is locked. Throws Error (file).
+  bool is_at(const std::filesystem::path& folder) const { return folder_.is_at(folder, folder); }
 
  private:
-  explicit FolderLock(int folder) : folder_(folder) {}
-  int folder_;
+  explicit FolderLock(Held folder) : folder_(std::move(folder)) {}
+  Held folder_;
 };
 
 }  // namespace lamwright::cli

@@ -1,15 +1,14 @@
 #include "cli/replace_file.hpp"
 
 #include <fcntl.h>
-#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
 #include <cstring>
 #include <string>
-#include <utility>
 
+#include "cli/held.hpp"
 #include "shared/error.hpp"
 
 namespace lamwright::cli {
@@ -34,38 +33,13 @@ mode_t mode_for(const fs::path& path) {
   return 0666 & ~mask;
 }
 
-// Closes a file when it goes.
-class Handle {
- public:
-  explicit Handle(int number) : number_(number) {}
-  Handle(Handle&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
-  Handle& operator=(Handle&&) = delete;
-  ~Handle() {
-    if (number_ >= 0) ::close(number_);
-  }
-  int number() const { return number_; }
-
- private:
-  int number_;
-};
-
-// Whether the name still leads to the open file: another run may have renamed or removed it.
-bool is_at(const Handle& file, const fs::path& name, const fs::path& wanted) {
-  struct stat here {
-  }, there{};
-  if (::fstat(file.number(), &here) != 0) refuse(wanted);
-  if (::lstat(name.c_str(), &there) == 0) return here.st_dev == there.st_dev && here.st_ino == there.st_ino;
-  if (errno != ENOENT) refuse(wanted);
-  return false;
-}
-
 // Opened and locked. Whoever holds the lock of what lies at the name owns it; others wait.
-Handle owned(const fs::path& name, const fs::path& wanted) {
+Held owned(const fs::path& name, const fs::path& wanted) {
   while (true) {
-    Handle file(::open(name.c_str(), O_WRONLY | O_CREAT | O_NOFOLLOW | O_CLOEXEC, 0600));
+    Held file(::open(name.c_str(), O_WRONLY | O_CREAT | O_NOFOLLOW | O_CLOEXEC, 0600));
     if (file.number() < 0) refuse(wanted);
-    while (::flock(file.number(), LOCK_EX) != 0 && errno == EINTR) continue;
-    if (is_at(file, name, wanted)) return file;
+    file.lock(true);
+    if (file.is_at(name, wanted)) return file;
   }
 }
 
@@ -103,7 +77,7 @@ class Temporary {
  private:
   fs::path wanted_;
   fs::path name_;
-  Handle file_;
+  Held file_;
   bool renamed_ = false;
 };
 

@@ -81,8 +81,12 @@ WorkingFolder::WorkingFolder(const fs::path& wanted)
 
 // After a move the name may belong to the next build already.
 WorkingFolder::~WorkingFolder() {
-  std::error_code fault;
-  if (lock_->is_at(path_)) fs::remove_all(path_, fault);
+  try {
+    std::error_code fault;
+    if (lock_->is_at(path_)) fs::remove_all(path_, fault);
+  } catch (const Error&) {
+    // Whose it is cannot be found out: the next build sees to it.
+  }
 }
 
 void WorkingFolder::move_to(const fs::path& wanted) {

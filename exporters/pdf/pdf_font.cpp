@@ -9,6 +9,7 @@
 #include "exporters/drawing/lettering.hpp"
 #include "exporters/drawing/stroke_font.hpp"
 #include "shared/units.hpp"
+#include "shared/utf8.hpp"
 
 namespace lamwright {
 namespace {
@@ -76,12 +77,6 @@ cairo_status_t draw_glyph(cairo_scaled_font_t*, unsigned long number, cairo_t* c
   return CAIRO_STATUS_SUCCESS;
 }
 
-void append(std::string& text, char32_t c) {
-  const int more = c < 0x80 ? 0 : c < 0x800 ? 1 : c < 0x10000 ? 2 : 3;
-  text += static_cast<char>(more == 0 ? c : 0xFF00 >> (more + 1) | c >> 6 * more);
-  for (int left = more - 1; left >= 0; --left) text += static_cast<char>(0x80 | (c >> 6 * left & 0x3F));
-}
-
 // From the font, y down, to the page, y up.
 cairo_matrix_t matrix_of(const drawing::Text& text) {
   const Vec2 along = text.height * kEm / kUnits * direction(text.angle), down = -left_of(along);
@@ -100,7 +95,7 @@ void PdfFont::show(cairo_t* cairo, const drawing::Text& text, std::set<char32_t>
   std::vector<cairo_text_cluster_t> clusters;
   for (const auto& [letter, at, known] : drawing::placed_letters(text)) {
     const std::size_t before = read.size();
-    append(read, letter);
+    append_utf8(read, letter);
     glyphs.push_back({letter, at.x(), at.y()});
     clusters.push_back({static_cast<int>(read.size() - before), 1});
     if (!known) missing.insert(letter);

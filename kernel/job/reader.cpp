@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "shared/limits.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
 #include "shared/toml_text.hpp"
@@ -23,8 +24,6 @@ std::string pattern(const std::string& key) {
 }
 
 std::string last_part(const std::string& path) { return path.substr(path.find_last_of('.') + 1); }
-
-constexpr std::size_t kLongestText = 1000;  // bytes, of any text in a job: names, files, notes
 
 std::string limit_text(double value) { return value >= 1e12 ? "any" : number(value, 6); }
 

@@ -4,6 +4,7 @@
 
 #include "kernel/job/apply_settings.hpp"
 #include "shared/error.hpp"
+#include "shared/toml_text.hpp"
 
 namespace lamwright {
 namespace {
@@ -53,22 +54,25 @@ std::vector<Step> steps_of(const Setting& setting) {
   }
 }
 
-// A text that is no TOML, or more than one value, is a text.
+// Nothing where it is no TOML, or more than one value.
+std::optional<toml::table> one_value(const std::string& text, const std::string& source) {
+  try {
+    toml::table table = parsed_toml("value = " + text, source);
+    if (table.size() == 1 && table.contains("value")) return table;
+    return std::nullopt;
+  } catch (const Error&) {
+    return std::nullopt;
+  }
+}
+
+// What is no value is a text that needs no quotes.
 toml::table parsed_value(const Setting& setting) {
   const std::string source = place_of(setting);
-  try {
-    toml::table table = toml::parse("value = " + setting.value, source);
-    if (table.size() == 1 && table.contains("value")) return table;
-  } catch (const toml::parse_error&) {
-    // It is a text, see above.
-  }
+  if (auto table = one_value(setting.value, source)) return std::move(*table);
   std::string quoted;
   for (const char c : setting.value) quoted += (c == '\\' || c == '"' ? "\\" : "") + std::string(1, c);
-  try {
-    return toml::parse("value = \"" + quoted + "\"", source);
-  } catch (const toml::parse_error&) {
-    refuse(setting, "the value holds characters that no text may hold", "use printable UTF-8 in one line");
-  }
+  if (auto table = one_value("\"" + quoted + "\"", source)) return std::move(*table);
+  refuse(setting, "the value holds characters that no text may hold", "use printable UTF-8 in one line");
 }
 
 // How the path looks up to a step, for messages.
@@ -114,7 +118,7 @@ void put(const Setting& setting, const std::vector<Step>& steps, toml::node& hom
 
 std::string to_text(const Setting& setting) { return setting.path + "=" + setting.value; }
 
-std::string place_of(const Setting& setting) { return "--set " + to_text(setting); }
+std::string place_of(const Setting& setting) { return "setting " + to_text(setting); }
 
 void apply_settings(const std::vector<Setting>& settings, toml::table& root) {
   for (const Setting& setting : settings) {

@@ -8,6 +8,7 @@
 #include "kernel/mechanics/springback.hpp"
 #include "shared/csv.hpp"
 #include "shared/error.hpp"
+#include "shared/limits.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
 
@@ -22,8 +23,7 @@ constexpr double kThinnest = 0.1, kThickest = 26000;  // 500 sheets of 50 and th
 constexpr double kLeastRadius = 5, kMostRadius = 100000;
 constexpr std::size_t kMostPieces = 10'000;
 constexpr std::size_t kMostBytes = 4 << 20;
-constexpr std::size_t kLongestText = 1000;  // bytes
-constexpr double kWritten = 1e-6;           // heights read back are rounded to this
+constexpr double kWritten = 1e-6;  // heights read back are rounded to this
 
 std::string length_text(double value) { return number(value, kDecimals); }
 std::string range_text(double least, double most) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "kernel/panel/trade_fields.hpp"
+#include "shared/limits.hpp"
 #include "shared/quantity.hpp"
 #include "shared/text.hpp"
 #include "shared/toml_text.hpp"

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "shared/text.hpp"
+#include "shared/utf8.hpp"
 
 namespace lamwright::dxf_reading {
 namespace {
@@ -12,24 +13,10 @@ constexpr char32_t kReplacement = 0xFFFD;
 constexpr std::size_t kEscape = 7, kDigits = 4, kShown = 40;
 
 void append(std::string& out, char32_t c) {
-  const auto tail = [&](int shift) { out += char(0x80 | (c >> shift & 0x3F)); };
-  if (c < 0x20 || (c >= 0x7F && c < 0xA0)) {
+  if (c < 0x20 || (c >= 0x7F && c < 0xA0))
     out += '?';
-  } else if (c < 0x80) {
-    out += char(c);
-  } else if (c < 0x800) {
-    out += char(0xC0 | c >> 6);
-    tail(0);
-  } else if (c < 0x10000) {
-    out += char(0xE0 | c >> 12);
-    tail(6);
-    tail(0);
-  } else {
-    out += char(0xF0 | c >> 18);
-    tail(12);
-    tail(6);
-    tail(0);
-  }
+  else
+    append_utf8(out, c);
 }
 
 std::u32string characters(std::string_view bytes) {

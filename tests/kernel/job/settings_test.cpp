@@ -59,31 +59,42 @@ TEST_CASE("Another value makes another job number, none the file's own") {
 }
 
 TEST_CASE("A wrong value is told with the setting as its place") {
-  CHECK(refusal({"panel.width", "5"}) == "--set panel.width=5: panel.width: read 5; allowed 10 to 10000 mm");
-  CHECK(
-      refusal({"panel.profile[1].radius", "wide"}) ==
-      "--set panel.profile[1].radius=wide: panel.profile[1].radius: \"wide\" is not a length; write it like "
-      "\"18 mm\", \"3/4 in\" or \"5' 3/4\\\"\"");
+  CHECK(refusal({"panel.width", "5"}) ==
+        "setting panel.width=5: panel.width: read 5; allowed 10 to 10000 mm");
+  CHECK(refusal({"panel.profile[1].radius", "wide"}) ==
+        "setting panel.profile[1].radius=wide: panel.profile[1].radius: \"wide\" is not a length; write it "
+        "like "
+        "\"18 mm\", \"3/4 in\" or \"5' 3/4\\\"\"");
   CHECK(refusal({"formers.extnd", "30"}) ==
-        "--set formers.extnd=30: formers.extnd: is not a known key; did you mean \"extend\"?");
+        "setting formers.extnd=30: formers.extnd: is not a known key; did you mean \"extend\"?");
 }
 
 TEST_CASE("A path that leads nowhere is refused with the way out") {
   CHECK(refusal({"panel..width", "5"}) ==
-        "--set panel..width=5: \"panel..width\" is no path to a key; write it as messages name keys: "
+        "setting panel..width=5: \"panel..width\" is no path to a key; write it as messages name keys: "
         "panel.width, or panel.profile[1].radius");
   CHECK(refusal({"panel.profile[x]", "5"}).find("is no path to a key") != std::string::npos);
   CHECK(refusal({"panel.profile[3].radius", "5"}) ==
-        "--set panel.profile[3].radius=5: panel.profile has 3 entries, counted from 0; name one of them");
+        "setting panel.profile[3].radius=5: panel.profile has 3 entries, counted from 0; name one of them");
   CHECK(refusal({"panel.width[0]", "5"}) ==
-        "--set panel.width[0]=5: panel.width is no list; leave out the number in brackets");
+        "setting panel.width[0]=5: panel.width is no list; leave out the number in brackets");
   CHECK(refusal({"panel.width.mm", "5"}) ==
-        "--set panel.width.mm=5: panel.width holds no keys; set panel.width itself");
+        "setting panel.width.mm=5: panel.width holds no keys; set panel.width itself");
   CHECK(refusal({"title", "bell \x07"}) ==
-        "--set title=bell \\x07: the value holds characters that no text may hold; use printable UTF-8 in one "
+        "setting title=bell \\x07: the value holds characters that no text may hold; use printable UTF-8 in "
+        "one "
         "line");
 }
 
 TEST_CASE("A value that would be several keys is one text") {
   CHECK(refusal({"title", "1\nwidth = 5"}).find("characters that no text may hold") != std::string::npos);
+}
+
+TEST_CASE("A value that nests without end is a text too long, and ends nothing") {
+  std::string deep = "{";
+  for (int i = 0; i < 60000; ++i) deep += "a.";
+  CHECK(refusal({"title", deep + "a = 1}"}).find("title: is a text of 120007 bytes; allowed up to 1000") !=
+        std::string::npos);
+  CHECK(refusal({"title", std::string(60000, '[')}).find("title: is a text of 60000 bytes") !=
+        std::string::npos);
 }

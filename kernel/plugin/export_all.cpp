@@ -41,7 +41,7 @@ std::exception_ptr first_fault(const std::vector<std::exception_ptr>& faults) {
 }
 
 void hand_over(const ExportTask& task, Progress& progress, Sink& sink) {
-  for (const auto& [path, bytes] : task.files.files()) sink.write(path, bytes);
+  for (const std::string& path : task.files.written()) sink.write(path, task.files.files().at(path));
   for (const std::string& note : task.progress.notes()) progress.note(note);
 }
 

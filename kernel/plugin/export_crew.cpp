@@ -15,11 +15,6 @@ void ProgressGate::close() {
   closed_ = true;
 }
 
-void KeptFiles::write(const std::string& path, std::string_view bytes) {
-  files_.emplace_back(path, bytes);
-  names_.push_back(path);
-}
-
 void ExportCrew::work() {
   while (ExportTask* task = next()) {
     run(*task);

@@ -4,9 +4,11 @@
 #include <deque>
 #include <exception>
 #include <mutex>
-#include <utility>
+#include <string>
+#include <vector>
 
 #include "kernel/plugin/evaluate.hpp"
+#include "kernel/plugin/memory.hpp"
 
 namespace lamwright {
 
@@ -36,25 +38,13 @@ class GatedProgress : public Progress {
   std::vector<std::string> notes_;
 };
 
-// Files of one exporter until its turn comes.
-class KeptFiles : public Sink {
- public:
-  void write(const std::string& path, std::string_view bytes) override;
-  const std::vector<std::string>& written() const override { return names_; }
-  const std::vector<std::pair<std::string, std::string>>& files() const { return files_; }
-
- private:
-  std::vector<std::pair<std::string, std::string>> files_;
-  std::vector<std::string> names_;
-};
-
 struct ExportTask {
   ExportTask(const Exporter& of, ProgressGate& gate)
       : exporter(of), needs(of.needs()), progress(gate), started(needs.others) {}
   const Exporter& exporter;
   ExportNeeds needs;
   GatedProgress progress;
-  KeptFiles files;
+  MemorySink files;  // until its turn comes
   std::exception_ptr fault;
   bool started;  // those that need all others are not the crew's
 };

@@ -21,7 +21,7 @@ std::vector<std::string> row_of(int formers) {
   add_press_methods(registry);
   Progress progress;
   const std::string text = desk_job(formers);
-  const auto evaluated = [&] { return evaluate(text, "job.toml", NoSources(), registry, progress); };
+  const auto evaluated = [&] { return evaluate(text, "job.toml", MemorySources(), registry, progress); };
   const Evaluation result = evaluated();
   ensure(result.plan.has_value(), "the job of the bench can be pressed");
   const ExportInput input{*result.job, *result.plan, result.findings, progress, result.figures};

@@ -84,7 +84,7 @@ class Stages {
 // The job is built without laying flat parts on sheets, which is bounded by effort and not by the job's size.
 PressPlan planned(Stages& stages, const Registry& registry, const std::string& text,
                   std::optional<Job>& job) {
-  stages.add("read", [&] { job = read_job(text, "job.toml", registry.keys(), NoSources()).job; });
+  stages.add("read", [&] { job = read_job(text, "job.toml", registry.keys(), MemorySources()).job; });
   ensure(job.has_value(), "the job of the bench can be read");
   std::optional<Panel> panel;
   stages.add("panel", [&] { panel = make_panel(*job); });

@@ -14,7 +14,7 @@ std::vector<std::string> row(int formers) {
   Registry registry;
   add_press_methods(registry);
   Progress progress;
-  const Evaluation result = evaluate(desk_job(formers), "job.toml", NoSources(), registry, progress);
+  const Evaluation result = evaluate(desk_job(formers), "job.toml", MemorySources(), registry, progress);
   ensure(result.plan.has_value(), "the job of the bench can be pressed");
   const ExportInput input{*result.job, *result.plan, result.findings, progress, result.figures};
   scene::Scene scene;

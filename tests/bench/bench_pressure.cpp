@@ -2,6 +2,7 @@
 // anew for every girth station.
 #include "kernel/check/pressure.hpp"
 #include "kernel/plugin/evaluate.hpp"
+#include "kernel/plugin/memory.hpp"
 #include "kernel/press/slat_bed.hpp"
 #include "shared/error.hpp"
 #include "shared/number.hpp"
@@ -9,11 +10,6 @@
 
 namespace lamwright::bench {
 namespace {
-
-class NoSources : public Sources {
- public:
-  std::string read(const std::string&) const override { return {}; }
-};
 
 // Ten slats for every former, five in each caul.
 std::string job_of(int formers) {
@@ -43,7 +39,7 @@ std::vector<std::string> row_of(int formers) {
   add_press_methods(registry);
   Progress progress;
   const std::string text = job_of(formers);
-  const auto evaluated = [&] { return evaluate(text, "job.toml", NoSources(), registry, progress); };
+  const auto evaluated = [&] { return evaluate(text, "job.toml", MemorySources(), registry, progress); };
   const Evaluation result = evaluated();
   ensure(result.figures.pressure.has_value(), "the job of the bench is pressed");
   const std::size_t stations = result.figures.pressure->girth.size();

@@ -4,14 +4,9 @@
 #include <vector>
 
 #include "kernel/plugin/evaluate.hpp"
-#include "kernel/plugin/exporter.hpp"
+#include "kernel/plugin/memory.hpp"
 
 namespace lamwright::bench {
-
-class NoSources : public Sources {
- public:
-  std::string read(const std::string&) const override { return {}; }
-};
 
 class CountingSink : public Sink {
  public:

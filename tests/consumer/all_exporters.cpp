@@ -42,7 +42,7 @@ Registry registry() {
 }
 
 bool begins(const MemorySink& sink, const std::string& file, const std::string& wanted) {
-  return sink.files.count(file) && sink.files.at(file).rfind(wanted, 0) == 0;
+  return sink.files().count(file) && sink.files().at(file).rfind(wanted, 0) == 0;
 }
 
 }  // namespace
@@ -65,8 +65,8 @@ int main() {
   checks.holds("figures", begins(all, "summary.json", "{\n  \"schema\": 1"));
   // The script of the page alone has more than half a megabyte; it is data inside the library.
   checks.holds("page with its script",
-               all.files["job-sheet.html"].size() > 500000 &&
-                   all.files["job-sheet.html"].find("GLTFLoader") != std::string::npos);
+               all.files().at("job-sheet.html").size() > 500000 &&
+                   all.files().at("job-sheet.html").find("GLTFLoader") != std::string::npos);
   const Part& part = result.plan->parts.front();
   const double off = solid_volume(build_solid(part)) / part.volume() - 1;
   checks.holds("solid of a part", off > -1e-9 && off < 1e-9);

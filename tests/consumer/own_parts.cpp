@@ -82,8 +82,8 @@ void writes(Checks& checks) {
       evaluated(job("method = \"stacked\"", kBare + "[outputs.markdown]\nheading = \"To saw\"\n"), known);
   if (!result.plan) return checks.holds("there is a plan", false);
   const MemorySink sink = written(result, *known.exporters().front());
-  checks.equal("files", std::to_string(sink.files.size()), "1");
-  checks.equal("parts.md", sink.files.count("parts.md") ? sink.files.at("parts.md") : "none", kTable);
+  checks.equal("files", std::to_string(sink.files().size()), "1");
+  checks.equal("parts.md", sink.files().count("parts.md") ? sink.files().at("parts.md") : "none", kTable);
 }
 
 }  // namespace

@@ -1,25 +1,11 @@
 // Jobs as text, evaluated without files: what tests of plans begin from.
 #pragma once
-#include <map>
 #include <string>
 
 #include "kernel/plugin/evaluate.hpp"
+#include "kernel/plugin/memory.hpp"
 
 namespace lamwright::test {
-
-// Named files that exist only in memory.
-class MemorySources : public Sources {
- public:
-  explicit MemorySources(std::map<std::string, std::string> files = {}) : files_(std::move(files)) {}
-  std::string read(const std::string& name) const override {
-    const auto found = files_.find(name);
-    if (found == files_.end()) throw file_error(name, "cannot be read: no such file");
-    return found->second;
-  }
-
- private:
-  std::map<std::string, std::string> files_;
-};
 
 // A job from its parts; `more` holds further tables.
 inline std::string job_text(const std::string& panel, const std::string& layup,

@@ -5,11 +5,11 @@
 
 #include "exporters/csv/csv_exporter.hpp"
 #include "exporters/csv/quote.hpp"
+#include "kernel/plugin/memory.hpp"
 #include "kernel/supply/gather.hpp"
 #include "shared/csv.hpp"
 #include "tests/support/expect.hpp"
 #include "tests/support/jobs.hpp"
-#include "tests/support/memory_sink.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -40,7 +40,7 @@ struct Listed {
   std::map<std::string, std::string> files() {
     MemorySink sink;
     CsvExporter().write(input(), sink);
-    return sink.files;
+    return sink.files();
   }
 };
 

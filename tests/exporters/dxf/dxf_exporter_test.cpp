@@ -15,15 +15,14 @@ struct Notes : Progress {
   void note(std::string_view sentence) override { notes.emplace_back(sentence); }
 };
 
-test::MemorySink exported(const PressPlan& plan, const Job& job, Progress& progress,
-                          const Supply& supply = {}) {
-  test::MemorySink sink;
+MemorySink exported(const PressPlan& plan, const Job& job, Progress& progress, const Supply& supply = {}) {
+  MemorySink sink;
   const std::vector<Finding> none;
   DxfExporter().write({job, plan, none, progress, kNoFigures, supply}, sink);
   return sink;
 }
 
-test::MemorySink exported(const PressPlan& plan, const Job& job) {
+MemorySink exported(const PressPlan& plan, const Job& job) {
   Progress quiet;
   return exported(plan, job, quiet);
 }
@@ -50,19 +49,19 @@ TEST_CASE("boards and nothing else get a DXF file") {
 TEST_CASE("shop aids get a DXF file as parts do") {
   PressPlan plan = sample::plan();
   plan.aids.push_back({ShopAid::Use::check_inner, sample::former().renamed("template-inner")});
-  CHECK(exported(plan, job_for("r2000")).files.count("parts/template-inner.dxf") == 1);
+  CHECK(exported(plan, job_for("r2000")).files().count("parts/template-inner.dxf") == 1);
 }
 
 TEST_CASE("the job's outputs name the version of DXF files") {
   const auto text = [](const std::string& version) {
-    return exported(sample::plan(), job_for(version)).files.at("parts/former-lower.dxf");
+    return exported(sample::plan(), job_for(version)).files().at("parts/former-lower.dxf");
   };
   CHECK(text("r2000").find("AC1015") != std::string::npos);
   CHECK(text("r12").find("AC1009") != std::string::npos);
 }
 
 TEST_CASE("a former has an operation to a layer and its letters are strokes") {
-  const std::string text = exported(sample::plan(), job_for("r2000")).files.at("parts/former-lower.dxf");
+  const std::string text = exported(sample::plan(), job_for("r2000")).files().at("parts/former-lower.dxf");
   CHECK(layers(text) == std::set<std::string>{"0", "DRILL_35", "DRILL_8_DEEP_12", "CBORE_16_DEEP_4",
                                               "OUTLINE", "MARK", "LABEL", "CHECK_100"});
   const auto records = test::dxf_records(text);
@@ -80,7 +79,7 @@ TEST_CASE("a former has an operation to a layer and its letters are strokes") {
 TEST_CASE("labels can be left out of cutting files") {
   Job job = job_for("r2000");
   job.outputs.labels = false;
-  CHECK(layers(exported(sample::plan(), job).files.at("parts/former-lower.dxf")).count("LABEL") == 0);
+  CHECK(layers(exported(sample::plan(), job).files().at("parts/former-lower.dxf")).count("LABEL") == 0);
 }
 
 TEST_CASE("a letter that there is no stroke for is told once") {
@@ -99,10 +98,10 @@ TEST_CASE("nested sheets are numbered from one") {
   Progress quiet;
   const auto sink = exported(sample::plan(), job_for("r2000"), quiet, supply);
   CHECK(sink.written() == std::vector<std::string>{"parts/former-lower.dxf", "sheets/1.dxf", "sheets/2.dxf"});
-  CHECK(layers(sink.files.at("sheets/2.dxf")).count("SHEET_BORDER") == 1);
+  CHECK(layers(sink.files().at("sheets/2.dxf")).count("SHEET_BORDER") == 1);
 }
 
 TEST_CASE("the same plan gives the same DXF bytes") {
   const auto one = exported(sample::plan(), job_for("r12")), other = exported(sample::plan(), job_for("r12"));
-  CHECK(one.files == other.files);
+  CHECK(one.files() == other.files());
 }

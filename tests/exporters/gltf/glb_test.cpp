@@ -6,9 +6,9 @@
 
 #include "exporters/gltf/gltf_exporter.hpp"
 #include "exporters/json/numbers.hpp"
+#include "kernel/plugin/memory.hpp"
 #include "tests/exporters/scene/suite.hpp"
 #include "tests/support/expect.hpp"
-#include "tests/support/memory_sink.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -157,5 +157,5 @@ TEST_CASE("The exporter writes one file with the press in it") {
   MemorySink sink;
   GltfExporter().write({*result.job, *result.plan, result.findings, quiet}, sink);
   REQUIRE(sink.written() == std::vector<std::string>{"press.glb"});
-  CHECK(sink.files.at("press.glb") == glb(scene::scene_of(*result.plan), result.plan->title));
+  CHECK(sink.files().at("press.glb") == glb(scene::scene_of(*result.plan), result.plan->title));
 }

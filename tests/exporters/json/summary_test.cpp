@@ -3,8 +3,8 @@
 #include <catch2/catch.hpp>
 
 #include "exporters/json/numbers.hpp"
+#include "kernel/plugin/memory.hpp"
 #include "tests/support/jobs.hpp"
-#include "tests/support/memory_sink.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -19,7 +19,7 @@ Json summary_of(const std::string& text) {
   sink.write("parts/beam-2.step", "");
   sink.write("drawings/beam.svg", "");
   SummaryExporter().write({*result.job, *result.plan, result.findings, progress, result.figures}, sink);
-  return Json::parse(sink.files.at("summary.json"));
+  return Json::parse(sink.files().at("summary.json"));
 }
 
 const std::string kJob = "title = \"</svg>\\\"'../ä板\"\n" +

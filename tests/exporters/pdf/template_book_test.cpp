@@ -7,9 +7,9 @@
 #include "exporters/drawing/text.hpp"
 #include "exporters/pdf/pdf_exporter.hpp"
 #include "exporters/pdf/template_guide.hpp"
+#include "kernel/plugin/memory.hpp"
 #include "tests/exporters/drawing/legible.hpp"
 #include "tests/exporters/svg/sample_plan.hpp"
-#include "tests/support/memory_sink.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -27,8 +27,8 @@ struct Notes : Progress {
   std::vector<std::string> said;
 };
 
-test::MemorySink exported(const PressPlan& plan, Progress& progress) {
-  test::MemorySink sink;
+MemorySink exported(const PressPlan& plan, Progress& progress) {
+  MemorySink sink;
   const Job job = job_on("a4");
   const std::vector<Finding> none;
   PdfExporter().write({job, plan, none, progress}, sink);

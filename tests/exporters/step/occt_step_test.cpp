@@ -91,7 +91,7 @@ TEST_CASE("an export leaves the writer's settings as they were", "[step]") {
   const Setting curves("write.surfacecurve.mode", "On");
   const Setting unit("write.step.unit", "INCH");
   const Setting schema("write.step.schema", "AP203");
-  const std::string text = exported(one_part_press(2), "ap242").files.at("parts/beam.step");
+  const std::string text = exported(one_part_press(2), "ap242").files().at("parts/beam.step");
   CHECK(holds(text, "SI_UNIT(.MILLI.,.METRE.)"));
   CHECK(entity_count(text, "PCURVE") == 0);
   CHECK(std::string(Interface_Static::CVal("write.surfacecurve.mode")) == "On");

@@ -5,12 +5,12 @@
 #include <sstream>
 
 #include "exporters/step/step_exporter.hpp"
+#include "kernel/plugin/memory.hpp"
 #include "kernel/solid/measure.hpp"
 #include "tests/exporters/step/read_back.hpp"
 #include "tests/support/expect.hpp"
 #include "tests/support/folder_sources.hpp"
 #include "tests/support/jobs.hpp"
-#include "tests/support/memory_sink.hpp"
 #include "tests/support/source_folder.hpp"
 
 using namespace lamwright;
@@ -22,7 +22,7 @@ ReadFile press_read_back(const Evaluation& result) {
   Progress progress;
   MemorySink sink;
   StepExporter().write({*result.job, *result.plan, result.findings, progress}, sink);
-  return read_back(sink.files.at("press.step"));
+  return read_back(sink.files().at("press.step"));
 }
 
 // Where a body's name stands in the assembly: a press with an upper half has a sub-assembly for each group.

@@ -5,9 +5,9 @@
 #include <vector>
 
 #include "exporters/step/step_exporter.hpp"
+#include "kernel/plugin/memory.hpp"
 #include "kernel/press/plan.hpp"
 #include "tests/kernel/solid/sample_parts.hpp"
-#include "tests/support/memory_sink.hpp"
 
 namespace lamwright::test {
 

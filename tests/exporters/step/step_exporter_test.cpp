@@ -24,7 +24,7 @@ namespace {
 
 int solids_in(const std::string& text) { return entity_count(text, "MANIFOLD_SOLID_BREP"); }
 
-std::string press_of(const PressPlan& plan) { return exported(plan).files.at("press.step"); }
+std::string press_of(const PressPlan& plan) { return exported(plan).files().at("press.step"); }
 
 PressPlan plan_of(Part part) {
   PressPlan plan = empty_plan();
@@ -64,7 +64,7 @@ TEST_CASE("the exporter writes the press and each part", "[step]") {
   const MemorySink sink = exported(one_part_press(2));
   CHECK(sink.written() == std::vector<std::string>{"press.step", "parts/former-lower.step", "parts/beam.step",
                                                    "parts/spacer-block.step", "parts/panel.step"});
-  for (const auto& [path, text] : sink.files) {
+  for (const auto& [path, text] : sink.files()) {
     INFO(path);
     CHECK(solids_in(text) == (path == "press.step" ? 4 : 1));
   }
@@ -153,7 +153,7 @@ TEST_CASE("no two solids of a press lie in the same place", "[step]") {
 
 TEST_CASE("a part alone reads back at the origin with its name", "[step]") {
   const Part part = former();
-  const ReadFile file = read_back(exported(one_part_press(2)).files.at("parts/former-lower.step"));
+  const ReadFile file = read_back(exported(one_part_press(2)).files().at("parts/former-lower.step"));
   REQUIRE(file.instances.size() == 1);
   CHECK(file.roots == std::vector<std::string>{"former-lower"});
   const Solid& solid = file.instances.front().solid;
@@ -166,7 +166,7 @@ TEST_CASE("a part alone reads back at the origin with its name", "[step]") {
 TEST_CASE("a counterbored hole arrives as one cylinder of each radius with full circles and no splines",
           "[step]") {
   const MemorySink sink = exported(plan_of(counterbored_board()));
-  const std::string& text = sink.files.at("parts/board.step");
+  const std::string& text = sink.files().at("parts/board.step");
   CHECK(entity_count(text, "CYLINDRICAL_SURFACE") == 2);
   CHECK(entity_count(text, "CIRCLE") == 4);
   CHECK_FALSE(holds(text, "B_SPLINE"));
@@ -183,7 +183,7 @@ TEST_CASE("a counterbored hole arrives as one cylinder of each radius with full 
 
 TEST_CASE("every pilot and bore of a former arrives as one full cylinder", "[step]") {
   const Part part = former();
-  const ReadFile file = read_back(exported(plan_of(part)).files.at("parts/former-lower.step"));
+  const ReadFile file = read_back(exported(plan_of(part)).files().at("parts/former-lower.step"));
   int full = 0;
   for (const CylinderFace& face : cylinder_faces(file.instances.front().solid))
     full += face.full && face.hollow;
@@ -192,8 +192,8 @@ TEST_CASE("every pilot and bore of a former arrives as one full cylinder", "[ste
 
 TEST_CASE("parameter curves are left out unless asked for, and change nothing but the size", "[step]") {
   const PressPlan plan = plan_of(counterbored_board());
-  const std::string without = exported(plan).files.at("parts/board.step");
-  const std::string with = exported(plan, "ap214", true).files.at("parts/board.step");
+  const std::string without = exported(plan).files().at("parts/board.step");
+  const std::string with = exported(plan, "ap214", true).files().at("parts/board.step");
   CHECK(entity_count(without, "PCURVE") == 0);
   CHECK(entity_count(with, "PCURVE") > 0);
   CHECK(with.size() > without.size() * 3 / 2);
@@ -202,23 +202,23 @@ TEST_CASE("parameter curves are left out unless asked for, and change nothing bu
 }
 
 TEST_CASE("coordinates are millimetres and say so", "[step]") {
-  const std::string text = exported(plan_of(counterbored_board())).files.at("parts/board.step");
+  const std::string text = exported(plan_of(counterbored_board())).files().at("parts/board.step");
   CHECK(holds(text, "( LENGTH_UNIT() NAMED_UNIT(*) SI_UNIT(.MILLI.,.METRE.) )"));
   CHECK(holds(text, "CARTESIAN_POINT('',(1.2E+03,120.,18.))"));
 }
 
 TEST_CASE("header and data name the same schema", "[step]") {
-  const std::string ap214 = exported(plan_of(spacer()), "ap214").files.at("press.step");
+  const std::string ap214 = exported(plan_of(spacer()), "ap214").files().at("press.step");
   CHECK(holds(ap214, "FILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }'));"));
   CHECK(holds(ap214, "'automotive_design',"));
-  const std::string ap242 = exported(plan_of(spacer()), "ap242").files.at("press.step");
+  const std::string ap242 = exported(plan_of(spacer()), "ap242").files().at("press.step");
   CHECK(holds(ap242,
               "FILE_SCHEMA(('AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }'));"));
   CHECK(holds(ap242, "'ap242_managed_model_based_3d_engineering',"));
   CHECK_FALSE(holds(ap242, "automotive"));
   CHECK(read_back(ap242).instances.size() == 1);
   // The choice does not stick to the writer.
-  CHECK(exported(plan_of(spacer()), "ap214").files.at("press.step") == ap214);
+  CHECK(exported(plan_of(spacer()), "ap214").files().at("press.step") == ap214);
 }
 
 TEST_CASE("an unknown schema is refused before anything is built or written", "[step]") {
@@ -226,10 +226,10 @@ TEST_CASE("an unknown schema is refused before anything is built or written", "[
 }
 
 TEST_CASE("the same press gives the same bytes however often it is written in one process", "[step]") {
-  const auto first = exported(one_part_press(3)).files;
+  const auto first = exported(one_part_press(3)).files();
   (void)exported(two_part_press());
   (void)exported(plan_of(spacer()), "ap242", true);
-  const auto again = exported(one_part_press(3)).files;
+  const auto again = exported(one_part_press(3)).files();
   CHECK(first == again);
 }
 
@@ -242,7 +242,7 @@ TEST_CASE("the writer itself counts occurrences through the process, which tidyi
 }
 
 TEST_CASE("no name comes from the writer and no time from the clock", "[step]") {
-  for (const auto& [path, text] : exported(two_part_press()).files) {
+  for (const auto& [path, text] : exported(two_part_press()).files()) {
     INFO(path);
     CHECK_FALSE(holds(text, "Open CASCADE"));
     CHECK_FALSE(holds(text, "translator"));
@@ -261,7 +261,7 @@ TEST_CASE("names beyond ASCII are encoded in the file and come back whole", "[st
   PressPlan plan = plan_of(spacer("Rippe äö⌀ 板 Я' \\ 🪵"));
   plan.title = "Lesesaal Möbel";
   const MemorySink sink = exported(plan);
-  const std::string& text = sink.files.at("press.step");
+  const std::string& text = sink.files().at("press.step");
   CHECK(std::all_of(text.begin(), text.end(), [](unsigned char c) { return c < 0x80; }));
   CHECK(holds(text, "'Rippe \\X2\\00E4\\X0\\\\X2\\00F6\\X0\\\\X2\\2300\\X0\\ "));
   CHECK(holds(text, "FILE_DESCRIPTION(('Lesesaal M\\X2\\00F6\\X0\\bel: press'),'2;1');"));
@@ -282,9 +282,9 @@ TEST_CASE("a name longer than the writer's line is not broken", "[step]") {
 }
 
 TEST_CASE("a comma as decimal sign and grouped thousands change no byte", "[step]") {
-  const auto plain = exported(one_part_press(2)).files;
+  const auto plain = exported(one_part_press(2)).files();
   const std::locale before = std::locale::global(std::locale(std::locale::classic(), new CommaDecimals));
-  const auto odd = exported(one_part_press(2)).files;
+  const auto odd = exported(one_part_press(2)).files();
   std::locale::global(before);
   CHECK(plain == odd);
 }
@@ -295,10 +295,10 @@ TEST_CASE("nothing is printed", "[step]") {
 
 TEST_CASE("exports from eight threads give the bytes of one", "[step]") {
   const PressPlan plan = one_part_press(2);
-  const auto wanted = exported(plan).files;
+  const auto wanted = exported(plan).files();
   std::vector<std::map<std::string, std::string>> got(8);
   std::vector<std::thread> threads;
-  for (auto& files : got) threads.emplace_back([&files, &plan] { files = exported(plan).files; });
+  for (auto& files : got) threads.emplace_back([&files, &plan] { files = exported(plan).files(); });
   for (std::thread& thread : threads) thread.join();
   int equal = 0;
   for (const auto& files : got) equal += files == wanted;
@@ -342,7 +342,7 @@ TEST_CASE("stages are told in order, and a cancellation passes through and leave
     CHECK_THROWS_AS(StepExporter().write({job, plan, findings, stop}, partial), Cancelled);
     CHECK(partial.written().size() == (after == 3 ? 1 : 0));
   }
-  CHECK(exported(plan).files == sink.files);
+  CHECK(exported(plan).files() == sink.files());
 }
 
 TEST_CASE("parts that touch stay separate solids, and their volumes add up", "[step]") {

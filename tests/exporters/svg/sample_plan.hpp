@@ -4,7 +4,7 @@
 #include <string>
 
 #include "kernel/plugin/exporter.hpp"
-#include "tests/support/memory_sink.hpp"
+#include "kernel/plugin/memory.hpp"
 
 namespace lamwright::sample {
 

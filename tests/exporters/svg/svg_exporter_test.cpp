@@ -12,8 +12,8 @@ using namespace lamwright;
 
 namespace {
 
-test::MemorySink exported(const PressPlan& plan) {
-  test::MemorySink sink;
+MemorySink exported(const PressPlan& plan) {
+  MemorySink sink;
   const Job job = sample::job();
   Progress quiet;
   const std::vector<Finding> none;
@@ -49,10 +49,9 @@ std::vector<std::string> elements(const Document& document) {
 }  // namespace
 
 TEST_CASE("boards get cutting files, beams and formers sheets, blocks of timber no cutting file") {
-  const test::MemorySink sink = exported(sample::plan());
+  const MemorySink sink = exported(sample::plan());
   std::set<std::string> cutting, sheets;
-  for (const std::string& path : sink.written())
-    (path.starts_with("parts/") ? cutting : sheets).insert(path);
+  for (const std::string& path : sink.written()) (path.starts_with("parts/") ? cutting : sheets).insert(path);
   CHECK(cutting == std::set<std::string>{"parts/former-lower.svg"});
   for (const char* sheet : {"drawings/press.svg", "drawings/former-lower.svg", "drawings/beam.svg"})
     CHECK(sheets.count(sheet) == 1);
@@ -64,21 +63,21 @@ TEST_CASE("shop aids get cutting files as parts do, and nested sheets are number
   Supply supply;
   supply.sheets = {
       {"plywood-18", 18, {1250, 800}, 15, {{sample::former(), "former-lower-01", {0, {400, 100}}}}}};
-  test::MemorySink sink;
+  MemorySink sink;
   Progress quiet;
   const Job job = sample::job();
   const std::vector<Finding> none;
   SvgExporter().write({job, plan, none, quiet, kNoFigures, supply}, sink);
-  CHECK(sink.files.count("parts/template-inner.svg") == 1);
-  REQUIRE(sink.files.count("sheets/1.svg") == 1);
+  CHECK(sink.files().count("parts/template-inner.svg") == 1);
+  REQUIRE(sink.files().count("sheets/1.svg") == 1);
   Document document;
-  parse(document, sink.files.at("sheets/1.svg"));
+  parse(document, sink.files().at("sheets/1.svg"));
   CHECK(std::string(document.RootElement()->Attribute("width")) == "1250mm");
 }
 
 TEST_CASE("a cutting file has its true size and its lower left at the origin") {
   Document document;
-  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files().at("parts/former-lower.svg"));
   const auto* root = document.RootElement();
   // Wide: 2 (362 sin 60 + 25 cos 60). High: the contact edge's left end 123.3980142 + 25 sin 60 + 362 (1 -
   // cos 60).
@@ -91,7 +90,7 @@ TEST_CASE("a cutting file has its true size and its lower left at the origin") {
 
 TEST_CASE("the outline is one closed path with its arc as an arc") {
   Document document;
-  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files().at("parts/former-lower.svg"));
   const auto* outline = group(document, "OUTLINE");
   REQUIRE(outline);
   const auto* path = outline->FirstChildElement();
@@ -106,7 +105,7 @@ TEST_CASE("the outline is one closed path with its arc as an arc") {
 
 TEST_CASE("bores across the board are circles on the layer of their drill; bores into edges are absent") {
   Document document;
-  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files().at("parts/former-lower.svg"));
   std::map<std::string, int> circles;
   for (auto* g = document.RootElement()->FirstChildElement("g"); g; g = g->NextSiblingElement("g"))
     for (auto* c = g->FirstChildElement("circle"); c; c = c->NextSiblingElement("circle"))
@@ -118,7 +117,7 @@ TEST_CASE("bores across the board are circles on the layer of their drill; bores
 
 TEST_CASE("marks are on a layer of their own and their texts single strokes on that of labels") {
   Document document;
-  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files().at("parts/former-lower.svg"));
   const auto* marks = group(document, "MARK");
   REQUIRE(marks);
   CHECK(marks->FirstChildElement("line"));
@@ -135,7 +134,7 @@ TEST_CASE("marks are on a layer of their own and their texts single strokes on t
 
 TEST_CASE("a cutting file draws nothing twice") {
   Document document;
-  parse(document, exported(sample::plan()).files.at("parts/former-lower.svg"));
+  parse(document, exported(sample::plan()).files().at("parts/former-lower.svg"));
   const auto all = elements(document);
   // outline, 2 clamps, bore and counterbore, mark, 2 bars; letters and figures besides
   CHECK(all.size() > 8 + std::string("station__of4100").size());
@@ -148,7 +147,7 @@ TEST_CASE("a hostile title stays text on every sheet and every file parses") {
   int sheets = 0;
   for (const std::string& path : sink.written()) {
     Document document;
-    parse(document, sink.files.at(path));
+    parse(document, sink.files().at(path));
     CHECK(std::string(document.RootElement()->Name()) == "svg");
     CHECK(document.RootElement()->NextSibling() == nullptr);
     if (!path.starts_with("drawings/")) continue;
@@ -163,5 +162,5 @@ TEST_CASE("a hostile title stays text on every sheet and every file parses") {
 
 TEST_CASE("the same plan gives the same bytes") {
   const auto first = exported(sample::plan()), second = exported(sample::plan());
-  for (const std::string& path : first.written()) CHECK(first.files.at(path) == second.files.at(path));
+  for (const std::string& path : first.written()) CHECK(first.files().at(path) == second.files().at(path));
 }

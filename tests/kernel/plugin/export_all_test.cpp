@@ -4,8 +4,8 @@
 #include <catch2/catch.hpp>
 #include <thread>
 
+#include "kernel/plugin/memory.hpp"
 #include "tests/support/jobs.hpp"
-#include "tests/support/memory_sink.hpp"
 
 using namespace lamwright;
 using namespace lamwright::test;
@@ -86,9 +86,9 @@ TEST_CASE("Files and notes come in the order of registration on any number of th
     Notes progress;
     const Supply supply = export_all(result, crowd.registry, progress, sink, threads);
     CHECK(!supply.sheets.empty());
-    CHECK(sink.files.at("a.txt") == std::to_string(supply.sheets.size()) + " after 0");
-    CHECK(sink.files.at("x.txt") == "0 after 0");  // it does not need the sheets
-    CHECK(sink.files.at("last.txt") == std::to_string(supply.sheets.size()) + " after 7");
+    CHECK(sink.files().at("a.txt") == std::to_string(supply.sheets.size()) + " after 0");
+    CHECK(sink.files().at("x.txt") == "0 after 0");  // it does not need the sheets
+    CHECK(sink.files().at("last.txt") == std::to_string(supply.sheets.size()) + " after 7");
     if (threads == 1) {
       names = sink.written();
       notes = progress.notes;
@@ -97,8 +97,8 @@ TEST_CASE("Files and notes come in the order of registration on any number of th
     CHECK(progress.notes == notes);
     CHECK(crowd.alone.most == 1);
   }
-  CHECK(names == std::vector<std::string>{"a.txt", "b.txt", "c.txt", "d.txt", "x.txt", "y.txt", "z.txt",
-                                          "last.txt"});
+  CHECK(names ==
+        std::vector<std::string>{"a.txt", "b.txt", "c.txt", "d.txt", "x.txt", "y.txt", "z.txt", "last.txt"});
 }
 
 TEST_CASE("A fault of one exporter stops the others and hands nothing over") {
@@ -109,7 +109,7 @@ TEST_CASE("A fault of one exporter stops the others and hands nothing over") {
     MemorySink sink;
     Progress progress;
     CHECK_THROWS_WITH(export_all(result, crowd.registry, progress, sink, threads), "b: cannot be written");
-    CHECK(sink.files.empty());
+    CHECK(sink.files().empty());
   }
 }
 
@@ -128,7 +128,7 @@ TEST_CASE("A caller that cancels is answered from whichever thread was asked") {
       Crowd crowd;
       MemorySink sink;
       CHECK_THROWS_AS(export_all(result, crowd.registry, progress, sink, threads), Cancelled);
-      CHECK(sink.files.empty());
+      CHECK(sink.files().empty());
     }
   }
 }

@@ -48,21 +48,23 @@ int crossed(const Clearance& taken, const CheckBar& bar) {
 
 // Free of all else, or where it crosses least.
 CheckBar best_bar(const Drawing& drawing, const Box2& field, bool turned) {
-  const Clearance taken(drawing);
-  const std::vector<Vec2> corners = places(field, bar_at({0, 0}, turned).box.size());
-  ensure(!corners.empty(), "a page has room for its check bars");
-  for (const Vec2& corner : corners)
-    if (const CheckBar bar = bar_at(corner, turned); taken.free(bar.box)) return bar;
-  CheckBar best = bar_at(corners.front(), turned);
-  int least = crossed(taken, best);
-  for (const Vec2& corner : corners) {
+  const Clearance& taken = drawing.taken();
+  const CheckBar any = bar_at({0, 0}, turned);
+  const auto is_free = [&](const Vec2& corner) { return taken.free({corner, corner + any.box.size()}); };
+  if (const auto corner = first_place(field, any.box.size(), kPlaceStep, is_free))
+    return bar_at(*corner, turned);
+  std::optional<CheckBar> best;
+  int least = 0;
+  first_place(field, any.box.size(), kPlaceStep, [&](const Vec2& corner) {
     const CheckBar bar = bar_at(corner, turned);
-    if (const int count = crossed(taken, bar); count < least) {
+    if (const int count = crossed(taken, bar); !best || count < least) {
       best = bar;
       least = count;
     }
-  }
-  return best;
+    return false;
+  });
+  ensure(best.has_value(), "a page has room for its check bars");
+  return *best;
 }
 
 void add_bar(Drawing& drawing, const CheckBar& bar) {
@@ -78,11 +80,21 @@ bool free(const Clearance& taken, const Operation& operation, double clear) {
 
 }  // namespace
 
-std::vector<Vec2> places(const Box2& field, const Vec2& size, double step) {
-  std::vector<Vec2> out;
+std::optional<Vec2> first_place(const Box2& field, const Vec2& size, double step, const PlaceTest& test) {
   for (double y = field.low.y(); y + size.y() <= field.high.y(); y += step)
-    for (double x = field.low.x(); x + size.x() <= field.high.x(); x += step) out.emplace_back(x, y);
-  return out;
+    for (double x = field.low.x(); x + size.x() <= field.high.x(); x += step)
+      if (test({x, y})) return Vec2(x, y);
+  return std::nullopt;
+}
+
+std::optional<Vec2> last_place(const Box2& field, const Vec2& size, double step, const PlaceTest& test) {
+  std::vector<double> xs, ys;
+  for (double x = field.low.x(); x + size.x() <= field.high.x(); x += step) xs.push_back(x);
+  for (double y = field.low.y(); y + size.y() <= field.high.y(); y += step) ys.push_back(y);
+  for (std::size_t row = ys.size(); row-- > 0;)
+    for (std::size_t column = xs.size(); column-- > 0;)
+      if (const Vec2 corner(xs[column], ys[row]); test(corner)) return corner;
+  return std::nullopt;
 }
 
 void add_check_bars(Drawing& drawing, const Box2& field) {
@@ -97,17 +109,16 @@ std::vector<Operation> corner_bars(const Vec2& corner) {
 }
 
 std::optional<Vec2> bars_corner(const Drawing& drawing, const BarSearch& search) {
-  const Clearance taken(drawing);
+  const Clearance& taken = drawing.taken();
   const auto fits = [&](const Operation& operation) {
     const auto* bar = std::get_if<Segment>(&operation.shape);
-    return (!bar || search.allowed(*bar)) && free(taken, operation, search.clear);
+    return free(taken, operation, search.clear) && (!bar || search.allowed(*bar));
   };
   const Box2 field = grown({{0, 0}, drawing.size()}, -search.edge);
-  for (const Vec2& corner : places(field, {kBar, kBar}, search.step)) {
+  return first_place(field, {kBar, kBar}, search.step, [&](const Vec2& corner) {
     const std::vector<Operation> bars = corner_bars(corner);
-    if (std::all_of(bars.begin(), bars.end(), fits)) return corner;
-  }
-  return std::nullopt;
+    return std::all_of(bars.begin(), bars.end(), fits);
+  });
 }
 
 }  // namespace lamwright::drawing

@@ -10,9 +10,12 @@ namespace lamwright::drawing {
 
 inline constexpr const char* kCheckPen = layers::kCheck;
 
-// Lower left corners of boxes of that size on a grid of `step` within the field: from the lowest up, in each
-// row from the left.
-std::vector<Vec2> places(const Box2& field, const Vec2& size, double step = 2.5);
+// The first lower left corner that `test` takes, of boxes of that size on a grid of `step` within the field:
+// from the lowest up, in each row from the left. The last one: the other way round.
+using PlaceTest = std::function<bool(const Vec2& corner)>;
+std::optional<Vec2> first_place(const Box2& field, const Vec2& size, double step, const PlaceTest& test);
+std::optional<Vec2> last_place(const Box2& field, const Vec2& size, double step, const PlaceTest& test);
+inline constexpr double kPlaceStep = 2.5;  // on a printed page
 
 // On a printed page: each bar on its own, with strokes across its ends and its length in words, drawn with
 // kCheckPen within the field (at least 105 each way): in the first place clear of all that is drawn; where

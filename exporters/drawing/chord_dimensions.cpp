@@ -23,7 +23,7 @@ bool add_across(Drawing& drawing, const Linear& size) {
   constexpr double kLeast = 8, kApart = 1;  // two arrows; between line and text
   const Vec2 way = size.to - size.from, along = way.normalized();
   if (way.norm() < kLeast) return false;
-  const Clearance sheet(drawing);
+  const Clearance& sheet = drawing.taken();
   if (!sheet.free_of_text(line(size.from, size.to))) return false;
   for (const double side : {1, -1}) {
     const Vec2 at = (size.from + size.to) / 2 + Vec2(side * kApart, -kSmallHeight / 2);

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/text.hpp"
+#include "shared/tolerance.hpp"
 
 namespace lamwright::drawing {
 
@@ -14,6 +14,32 @@ bool within(const Box2& inner, const Box2& outer) {
 
 Box2 grown(const Box2& box, double by) { return {box.low - Vec2(by, by), box.high + Vec2(by, by)}; }
 
+namespace {
+
+// Far from the whole polygon: most questions end here.
+bool passes_by(const Segment& stroke, const std::vector<Vec2>& corners) {
+  constexpr double kClear = 10 * kSamePoint;
+  double least = INFINITY, most = -INFINITY;  // of the corners, beside the line or from the arc's centre
+  if (stroke.straight()) {
+    const Vec2 side = left_of(stroke.tangent(0));
+    for (const Vec2& corner : corners) {
+      const double off = side.dot(corner - stroke.from);
+      least = std::min(least, off);
+      most = std::max(most, off);
+    }
+    return least > kClear || most < -kClear;
+  }
+  Box2 all;
+  for (const Vec2& corner : corners) {
+    all.add(corner);
+    most = std::max(most, (corner - stroke.centre).norm());
+  }
+  least = (stroke.centre.cwiseMax(all.low).cwiseMin(all.high) - stroke.centre).norm();
+  return least > stroke.radius + kClear || most < stroke.radius - kClear;
+}
+
+}  // namespace
+
 bool touches(const Segment& stroke, const Box2& box) {
   if (!overlap(lamwright::box(stroke), box)) return false;
   return touches(
@@ -21,36 +47,38 @@ bool touches(const Segment& stroke, const Box2& box) {
 }
 
 bool touches(const Segment& stroke, const std::vector<Vec2>& corners) {
-  const auto sides = polygon(corners).segments;
+  if (passes_by(stroke, corners)) return false;
+  const auto side = [&](std::size_t i) { return line(corners[i], corners[(i + 1) % corners.size()]); };
   const auto left_of_all = [&](const Vec2& p) {
-    return std::all_of(sides.begin(), sides.end(),
-                       [&](const Segment& side) { return cross(side.to - side.from, p - side.from) >= 0; });
+    for (std::size_t i = 0; i < corners.size(); ++i)
+      if (const Segment s = side(i); cross(s.to - s.from, p - s.from) < 0) return false;
+    return true;
   };
   if (left_of_all(stroke.from) || left_of_all(stroke.to)) return true;
-  return std::any_of(sides.begin(), sides.end(),
-                     [&](const Segment& side) { return !crossings(stroke, side).empty(); });
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    if (!crossings(stroke, side(i)).empty()) return true;
+  return false;
 }
 
-Clearance::Words Clearance::words(const Text& text) {
-  const auto corners = text_corners(text);
-  return {{corners.begin(), corners.end()}, text_box(text)};
-}
-
-Clearance::Clearance(const Drawing& drawing) {
-  for (const Item& item : drawing.items()) {
-    if (const auto* text = std::get_if<Text>(&item.shape)) texts_.push_back(words(*text));
-    if (drawing.pens()[item.pen].width <= 0) continue;
-    for (const Segment& s : strokes(item.shape)) {
-      strokes_.push_back(s);
-      boxes_.push_back(lamwright::box(s));
-    }
+void Clearance::add(const Shape& shape, bool stroked) {
+  if (const auto* text = std::get_if<Text>(&shape)) {
+    const auto corners = text_corners(*text);
+    texts_.emplace_back(corners.begin(), corners.end());
+    text_boxes_.add(text_box(*text));
+  }
+  if (!stroked) return;
+  for (const Segment& s : strokes(shape)) {
+    strokes_.push_back(s);
+    boxes_.add(lamwright::box(s));
   }
 }
 
+bool Clearance::any_text(const Box2& box) const {
+  return text_boxes_.any(box, [](std::size_t) { return true; });
+}
+
 bool Clearance::free(const Box2& box) const {
-  return std::none_of(texts_.begin(), texts_.end(),
-                      [&](const Words& text) { return overlap(text.box, box); }) &&
-         !any_near(box, [&](const Segment& s) { return touches(s, box); });
+  return !any_text(box) && !any_near(box, [&](const Segment& s) { return touches(s, box); });
 }
 
 bool Clearance::free(const Text& text, double room) const {
@@ -59,16 +87,11 @@ bool Clearance::free(const Text& text, double room) const {
   const std::vector<Vec2> corners{a - beside, b + beside, c + beside, d - beside};
   Box2 box;
   for (const Vec2& corner : corners) box.add(corner);
-  return std::none_of(texts_.begin(), texts_.end(),
-                      [&](const Words& other) { return overlap(other.box, box); }) &&
-         !any_near(box, [&](const Segment& s) { return touches(s, corners); });
+  return !any_text(box) && !any_near(box, [&](const Segment& s) { return touches(s, corners); });
 }
 
 bool Clearance::free_of_text(const Segment& stroke) const {
-  const Box2 box = lamwright::box(stroke);
-  return std::none_of(texts_.begin(), texts_.end(), [&](const Words& text) {
-    return overlap(text.box, box) && touches(stroke, text.corners);
-  });
+  return !text_boxes_.any(lamwright::box(stroke), [&](std::size_t i) { return touches(stroke, texts_[i]); });
 }
 
 int Clearance::crossings_with(const Segment& stroke) const {

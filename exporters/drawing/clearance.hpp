@@ -2,19 +2,19 @@
 #pragma once
 #include <vector>
 
-#include "exporters/drawing/drawing.hpp"
+#include "exporters/drawing/box_index.hpp"
+#include "exporters/drawing/shape.hpp"
 
 namespace lamwright::drawing {
 
-inline bool overlap(const Box2& a, const Box2& b) {
-  return a.low.x() <= b.high.x() && b.low.x() <= a.high.x() && a.low.y() <= b.high.y() &&
-         b.low.y() <= a.high.y();
-}
-
-// A snapshot of what a drawing holds; fills do not count, their edges do.
+// What was drawn so far; fills do not count, their edges do.
 class Clearance {
  public:
-  explicit Clearance(const Drawing& drawing);
+  // Most of it lies within the box.
+  explicit Clearance(const Box2& sheet) : boxes_(sheet), text_boxes_(sheet) {}
+
+  // `stroked`: the shape's lines count as well as texts.
+  void add(const Shape& shape, bool stroked);
 
   // No stroke and no text touches the box.
   bool free(const Box2& box) const;
@@ -29,19 +29,14 @@ class Clearance {
   // Of some stroke whose box overlaps.
   template <typename Test>
   bool any_near(const Box2& box, const Test& test) const {
-    for (std::size_t i = 0; i < boxes_.size(); ++i)
-      if (overlap(boxes_[i], box) && test(strokes_[i])) return true;
-    return false;
+    return boxes_.any(box, [&](std::size_t i) { return test(strokes_[i]); });
   }
+  bool any_text(const Box2& box) const;
 
   std::vector<Segment> strokes_;
-  std::vector<Box2> boxes_;  // of each stroke: most questions end there
-  struct Words {
-    std::vector<Vec2> corners;
-    Box2 box;
-  };
-  static Words words(const Text& text);
-  std::vector<Words> texts_;
+  BoxIndex boxes_;                        // of each stroke
+  std::vector<std::vector<Vec2>> texts_;  // their corners
+  BoxIndex text_boxes_;
 };
 
 bool within(const Box2& inner, const Box2& outer);

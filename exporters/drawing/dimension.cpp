@@ -54,7 +54,7 @@ std::optional<double> free_share(const Drawing& drawing, const Linear& size, con
   constexpr double kStep = 0.03, kBeside = 0.5;
   const Vec2 along = b - a;
   const double half = (text_width(size.text, kSmallHeight) / 2 + kArrow + kBeside) / along.norm();
-  const Clearance sheet(drawing);
+  const Clearance& sheet = drawing.taken();
   for (double move = 0; move < 1; move += kStep)
     for (const double share : {size.share - move, size.share + move}) {
       if (share < half || share > 1 - half) continue;
@@ -121,7 +121,7 @@ void size_on_line(Drawing& drawing, const Linear& size) {
 bool aligned_dimension_fits(const Drawing& drawing, const Linear& size, double offset) {
   const Layout layout = aligned(size, offset);
   const Vec2 a = layout.foot(size.from), b = layout.foot(size.to);
-  return Clearance(drawing).free_of_text(line(a, b)) && free_share(drawing, size, a, b).has_value();
+  return drawing.taken().free_of_text(line(a, b)) && free_share(drawing, size, a, b).has_value();
 }
 
 bool beside_parallel(const Drawing& drawing, const Segment& stroke) {

@@ -60,11 +60,13 @@ struct Stroke {
   Box2 box;
 };
 
-std::vector<Stroke> strokes_by_place(const Drawing& drawing) {
+std::vector<Stroke> strokes_by_place(const Drawing& drawing, std::string_view layer) {
   std::vector<Stroke> out;
-  for (const Item& item : drawing.items())
+  for (const Item& item : drawing.items()) {
+    if (!layer.empty() && drawing.pens()[item.pen].name != layer) continue;
     for (const Segment& s : strokes(item.shape))
       if (s.length() > 0) out.push_back({item.pen, s, grown(lamwright::box(s), kNear)});
+  }
   std::stable_sort(out.begin(), out.end(), [](const Stroke& a, const Stroke& b) {
     return a.pen != b.pen ? a.pen < b.pen : a.box.low.x() < b.box.low.x();
   });
@@ -73,8 +75,8 @@ std::vector<Stroke> strokes_by_place(const Drawing& drawing) {
 
 }  // namespace
 
-std::vector<Doubled> doubled_lines(const Drawing& drawing) {
-  const std::vector<Stroke> all = strokes_by_place(drawing);
+std::vector<Doubled> doubled_lines(const Drawing& drawing, std::string_view layer) {
+  const std::vector<Stroke> all = strokes_by_place(drawing, layer);
   std::vector<Doubled> out;
   for (std::size_t i = 0; i < all.size(); ++i)
     for (std::size_t j = i + 1; j < all.size() && all[j].pen == all[i].pen; ++j) {

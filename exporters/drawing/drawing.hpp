@@ -2,10 +2,10 @@
 #pragma once
 #include <string>
 #include <string_view>
-#include <variant>
 #include <vector>
 
-#include "kernel/profile/segment.hpp"
+#include "exporters/drawing/clearance.hpp"
+#include "exporters/drawing/shape.hpp"
 
 namespace lamwright::drawing {
 
@@ -17,39 +17,6 @@ struct Pen {
   std::vector<double> dashes;
   std::string colour = "#000000";
 };
-
-enum class Anchor { left, middle, right };
-
-// One line of text. `at` is the anchor on the base line; height is that of the capitals (ISO 3098); angle in
-// radians, anticlockwise.
-struct Text {
-  Vec2 at{0, 0};
-  std::string text;
-  double height = 2.5;
-  Anchor anchor = Anchor::left;
-  double angle = 0;
-};
-
-struct Circle {
-  Vec2 centre{0, 0};
-  double radius = 0;
-  std::string fill;  // empty: not filled
-};
-
-// Lines and arcs, each beginning where the one before ends.
-struct Path {
-  std::vector<Segment> segments;
-  bool closed = false;
-  std::string fill;  // empty: not filled
-};
-
-// What lies inside an odd number of closed loops, so that a loop within another is a hole.
-struct Area {
-  std::vector<Path> loops;
-  std::string fill;
-};
-
-using Shape = std::variant<Segment, Path, Circle, Area, Text>;
 
 struct Item {
   std::size_t pen = 0;
@@ -68,19 +35,14 @@ class Drawing {
   const Vec2& size() const { return size_; }
   const std::vector<Pen>& pens() const { return pens_; }
   const std::vector<Item>& items() const { return items_; }
+  const Clearance& taken() const { return taken_; }  // by all that was added
 
  private:
   std::string title_;
   Vec2 size_;
   std::vector<Pen> pens_;
   std::vector<Item> items_;
+  Clearance taken_;
 };
-
-// The straight lines and arcs that a shape is drawn with; a circle as two half circles, a text as none.
-std::vector<Segment> strokes(const Shape& shape);
-
-// Closed path through points.
-Path polygon(const std::vector<Vec2>& points, std::string fill = {});
-Path rectangle(const Box2& box, std::string fill = {});
 
 }  // namespace lamwright::drawing

@@ -9,7 +9,7 @@ bool add_free_note(Drawing& drawing, const Note& note, const std::vector<TipChoi
                    const Box2& field) {
   Drawing tried = drawing;
   add_note(tried, note, tips, field);
-  const Clearance before(drawing);
+  const Clearance& before = drawing.taken();
   for (std::size_t i = drawing.items().size(); i < tried.items().size(); ++i) {
     const Shape& shape = tried.items()[i].shape;
     if (const auto* text = std::get_if<Text>(&shape)) {

@@ -1,6 +1,8 @@
 #include "exporters/drawing/nested_sheet.hpp"
 
 #include <algorithm>
+#include <map>
+#include <tuple>
 
 #include "exporters/drawing/check_bars.hpp"
 #include "exporters/drawing/doubled.hpp"
@@ -40,10 +42,38 @@ Operations board(const CutSheet& sheet) {
   return out;
 }
 
-Operations piece_operations(const SheetPiece& piece, const CuttingOptions& options) {
+// Pieces of one bare part that lie the same way, with names of one width, have these at the same place.
+class PieceNames {
+ public:
+  std::optional<Operation> of(const SheetPiece& piece, const Operations& drawn) {
+    if (!piece.part.marks().empty()) return piece_name(piece, drawn);
+    const auto key = std::make_tuple(piece.part.name(), piece.placing.quarters, text_width(piece.name, 1));
+    const auto known = first_.find(key);
+    if (known == first_.end()) {
+      std::optional<Operation> found = piece_name(piece, drawn);
+      first_.emplace(key, First{found, piece.placing.shift});
+      return found;
+    }
+    std::optional<Operation> out = known->second.name;
+    if (!out) return std::nullopt;
+    Text& text = std::get<Text>(out->shape);
+    text.text = piece.name;
+    text.at += piece.placing.shift - known->second.shift;
+    return out;
+  }
+
+ private:
+  struct First {
+    std::optional<Operation> name;
+    Vec2 shift;
+  };
+  std::map<std::tuple<std::string, int, double>, First> first_;
+};
+
+Operations piece_operations(const SheetPiece& piece, PieceNames& names, const CuttingOptions& options) {
   Operations out = chosen(operations(piece.part, piece.placing), options);
   if (!options.labels) return out;
-  if (auto name = piece_name(piece, out)) out.push_back(std::move(*name));
+  if (auto name = names.of(piece, out)) out.push_back(std::move(*name));
   return out;
 }
 
@@ -54,8 +84,7 @@ bool clear_of_pieces(const CutSheet& sheet, const Segment& bar) {
 }
 
 void refuse_doubled_cuts(const Drawing& drawing) {
-  for (const Doubled& doubled : doubled_lines(drawing)) {
-    if (doubled.layer != layers::kOutline) continue;
+  for (const Doubled& doubled : doubled_lines(drawing, layers::kOutline)) {
     const Vec2 at = doubled.first.point(0.5);
     throw geometry_error(
         drawing.title(),
@@ -70,7 +99,8 @@ CuttingDrawing nested_sheet_drawing(const CutSheet& sheet, const std::string& ti
                                     const CuttingOptions& options) {
   constexpr double kBeside = 10, kBars = 120;
   Operations all;
-  for (const SheetPiece& piece : sheet.pieces) append(all, piece_operations(piece, options));
+  PieceNames names;
+  for (const SheetPiece& piece : sheet.pieces) append(all, piece_operations(piece, names, options));
   append(all, board(sheet));
   const auto allowed = [&](const Segment& bar) { return clear_of_pieces(sheet, bar); };
   // Farther from parts than any cutter that goes round them.

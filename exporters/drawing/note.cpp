@@ -100,7 +100,7 @@ void add_note(Drawing& drawing, const Note& note, const Box2& field) {
 }
 
 void add_note(Drawing& drawing, const Note& note, const std::vector<TipChoice>& tips, const Box2& field) {
-  const Clearance sheet(drawing);
+  const Clearance& sheet = drawing.taken();
   struct Search {
     double near, far, turn;
   };
@@ -121,7 +121,7 @@ void add_note(Drawing& drawing, const Note& note, const std::vector<TipChoice>& 
 
 bool add_inner_text(Drawing& drawing, const InnerText& text,
                     const std::function<bool(const Box2&)>& allowed) {
-  const Clearance sheet(drawing);
+  const Clearance& sheet = drawing.taken();
   for (double away = 0; away <= text.reach; away += 2)
     for (int i = 0; i < (away > 0 ? kWays : 1); ++i) {
       const Vec2 middle = text.wanted + away * direction(2 * kPi * i / kWays);

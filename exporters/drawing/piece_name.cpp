@@ -56,7 +56,7 @@ class NameSearch {
   std::optional<Text> found(double height, double angle) const {
     for (const Place& place : places_) {
       const Text text = written(piece_.name, place.middle, height, angle);
-      if (inside(text) && drawn_.free(grown(text_box(text), kRoom))) return text;
+      if (inside(text) && drawn_.taken().free(grown(text_box(text), kRoom))) return text;
     }
     return std::nullopt;
   }
@@ -68,7 +68,7 @@ class NameSearch {
 
   const SheetPiece& piece_;
   std::vector<Place> places_;
-  Clearance drawn_;
+  Drawing drawn_;
 };
 
 }  // namespace

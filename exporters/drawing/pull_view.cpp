@@ -59,7 +59,7 @@ void add_chord_size(const SectionSheet& sheet) {
   const Linear size{chord.from, chord.to, "chord " + size_text(chord.length() / sheet.view.scale), 0.3};
   if (aligned_dimension_fits(sheet.drawing, size, 0)) return size_on_line(sheet.drawing, size);
   const Vec2 side = left_of(chord.tangent(0));
-  const Clearance drawn(sheet.drawing);
+  const Clearance& drawn = sheet.drawing.taken();
   const auto free = [&](double offset) {
     const Vec2 by = offset * side;
     return drawn.free_of_text(line(chord.from, chord.from + by)) &&

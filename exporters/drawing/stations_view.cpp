@@ -145,7 +145,7 @@ void add_widths(Drawing& drawing, const PressPlan& plan, const View& view, const
   // Extension lines begin at the edge, or over the number that stands in their way.
   const auto foot = [&](double z, double edge) {
     const Vec2 from{view.x(z), view.y(edge)}, over{view.x(z), view.y(box.high.y()) + kNumbers};
-    return Clearance(drawing).free_of_text(line(from, over)) ? from : over;
+    return drawing.taken().free_of_text(line(from, over)) ? from : over;
   };
   const auto row = [&](const Box2& of, const std::string& name) {
     const std::string text = name + size_text(of.size().x());

@@ -1,5 +1,6 @@
 #include "exporters/drawing/text.hpp"
 
+#include <array>
 #include <cmath>
 #include <string_view>
 
@@ -12,12 +13,12 @@ namespace {
 constexpr double kCapitals = 0.72;  // of the font size
 constexpr double kDescender = 0.3;  // of the height of capitals
 
-bool begins_character(unsigned char byte) { return (byte & 0xC0) != 0x80; }
+constexpr bool begins_character(unsigned char byte) { return (byte & 0xC0) != 0x80; }
 // Lead bytes from E3 on hold U+3000 and beyond: mostly East Asian scripts.
-bool east_asian(unsigned char byte) { return byte >= 0xE3; }
+constexpr bool east_asian(unsigned char byte) { return byte >= 0xE3; }
 
 // Width of a character by its first byte, of the font size.
-double character_width(unsigned char byte) {
+constexpr double character_width(unsigned char byte) {
   constexpr std::string_view kNarrow = " .,:;'|!iljtfI()[]-/", kWide = "mwMW@%";
   if (!begins_character(byte)) return 0;
   if (east_asian(byte)) return 1;
@@ -26,6 +27,13 @@ double character_width(unsigned char byte) {
   if (kWide.find(c) != std::string_view::npos) return 0.98;
   return c >= 'A' && c <= 'Z' ? 0.72 : 0.64;
 }
+
+constexpr std::array<double, 256> kWidths = [] {
+  std::array<double, 256> out{};
+  for (std::size_t byte = 0; byte < out.size(); ++byte)
+    out[byte] = character_width(static_cast<unsigned char>(byte));
+  return out;
+}();
 
 std::string shortened(const std::string& text, double width, double height) {
   std::string cut = text;
@@ -42,7 +50,7 @@ double font_size(double height) { return height / kCapitals; }
 
 double text_width(const std::string& text, double height) {
   double width = 0;
-  for (const char c : text) width += character_width(static_cast<unsigned char>(c));
+  for (const char c : text) width += kWidths[static_cast<unsigned char>(c)];
   return width * font_size(height);
 }
 
@@ -60,6 +68,15 @@ Box2 text_box(const Text& text) {
   Box2 box;
   for (const Vec2& corner : text_corners(text)) box.add(corner);
   return box;
+}
+
+std::optional<Box2> box_of(const Shape& shape) {
+  if (const auto* text = std::get_if<Text>(&shape)) return text_box(*text);
+  const std::vector<Segment> all = strokes(shape);
+  if (all.empty()) return std::nullopt;
+  Box2 out;
+  for (const Segment& s : all) out.add(box(s));
+  return out;
 }
 
 Text fitted(const Vec2& at, const std::string& text, double width, std::initializer_list<double> heights) {

@@ -2,6 +2,7 @@
 #pragma once
 #include <array>
 #include <initializer_list>
+#include <optional>
 #include <string>
 
 #include "exporters/drawing/drawing.hpp"
@@ -25,6 +26,8 @@ double text_width(const std::string& text, double height);
 std::array<Vec2, 4> text_corners(const Text& text);
 // The upright box that holds the text.
 Box2 text_box(const Text& text);
+// Round all that the shape draws; nothing where that is nothing.
+std::optional<Box2> box_of(const Shape& shape);
 
 // The text in the first of the heights in which it fits `width`; else in the last one, shortened to "...".
 Text fitted(const Vec2& at, const std::string& text, double width, std::initializer_list<double> heights);

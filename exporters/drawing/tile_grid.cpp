@@ -33,16 +33,11 @@ TileGrid empty_grid(const Vec2& drawing, const Vec2& page) {
   return grid;
 }
 
-bool touches_cell(const Item& item, const Box2& cell) {
-  if (const auto* text = std::get_if<Text>(&item.shape)) return overlap(text_box(*text), cell);
-  const std::vector<Segment> all = strokes(item.shape);
-  return std::any_of(all.begin(), all.end(), [&](const Segment& s) { return touches(s, cell); });
-}
-
-bool anything_in(const Drawing& drawing, const Box2& cell) {
-  return std::any_of(drawing.items().begin(), drawing.items().end(), [&](const Item& item) {
-    return drawing.pens()[item.pen].name != kCheckPen && touches_cell(item, cell);
-  });
+Clearance without_bars(const Drawing& drawing) {
+  Clearance out({{0, 0}, drawing.size()});
+  for (const Item& item : drawing.items())
+    if (drawing.pens()[item.pen].name != kCheckPen) out.add(item.shape, true);
+  return out;
 }
 
 std::vector<Tile> all_tiles(const TileGrid& grid) {
@@ -92,9 +87,9 @@ void link(TileGrid& grid) {
   if (reached(grid) != grid.used) grid.used.assign(grid.used.size(), true);
 }
 
-TileGrid filled_grid(const Drawing& drawing, const Vec2& page) {
-  TileGrid grid = empty_grid(drawing.size(), page);
-  for (const Tile& tile : all_tiles(grid)) grid.used.push_back(anything_in(drawing, grid.cell_of(tile)));
+TileGrid filled_grid(const Vec2& size, const Clearance& drawn, const Vec2& page) {
+  TileGrid grid = empty_grid(size, page);
+  for (const Tile& tile : all_tiles(grid)) grid.used.push_back(!drawn.free(grid.cell_of(tile)));
   if (grid.tiles().empty()) grid.used.assign(grid.used.size(), true);
   link(grid);
   return grid;
@@ -133,8 +128,9 @@ Box2 window_on_page(const Vec2& page) {
 
 TileGrid tile_grid(const Drawing& full_size, const std::string& paper) {
   const Paper sheet = papers_from(paper).front();
-  const TileGrid lying = filled_grid(full_size, {sheet.width, sheet.height});
-  const TileGrid upright = filled_grid(full_size, {sheet.height, sheet.width});
+  const Clearance drawn = without_bars(full_size);
+  const TileGrid lying = filled_grid(full_size.size(), drawn, {sheet.width, sheet.height});
+  const TileGrid upright = filled_grid(full_size.size(), drawn, {sheet.height, sheet.width});
   return upright.tiles().size() < lying.tiles().size() ? upright : lying;
 }
 

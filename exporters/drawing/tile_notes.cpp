@@ -85,7 +85,7 @@ Text neighbour_note(const Clearance& taken, const Strip& strip, const Side& side
 
 void add_neighbour_code(Drawing& page, const Box2& cell, const Side& side, const std::string& code) {
   const Strip strip = strip_of(cell, side);
-  const Text text = neighbour_note(Clearance(page), strip, side, code);
+  const Text text = neighbour_note(page.taken(), strip, side, code);
   page.add(kTilePen, text);
   const double at = (text.at - strip.start).dot(strip.along);
   page.add(kTilePen, arrow(strip.start + (at - kArrow / 2 - 0.5) * strip.along, side.outward));

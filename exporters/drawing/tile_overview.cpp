@@ -38,15 +38,14 @@ Overview overview_of(const TileGrid& grid, const Tile& tile, double longest) {
 
 // Where there is room for it, from the top down; smaller where there is none for a large one.
 std::optional<Overview> placed(const Drawing& page, const TileGrid& grid, const Tile& tile) {
-  const Clearance taken(page);
+  const Clearance& taken = page.taken();
   const Box2 field = grown(window_on_page(grid.page), -kTileOverlap / 2);
   for (const double longest : {45.0, 35.0, 26.0}) {
     Overview map = overview_of(grid, tile, longest);
-    const std::vector<Vec2> corners = places(field, map.size());
-    const auto place = std::find_if(corners.rbegin(), corners.rend(), [&](const Vec2& corner) {
+    const auto place = last_place(field, map.size(), kPlaceStep, [&](const Vec2& corner) {
       return taken.free(Box2{corner, corner + map.size()});
     });
-    if (place == corners.rend()) continue;
+    if (!place) continue;
     map.view.origin = *place + map.low() - map.view.scale * grid.low;
     return map;
   }

@@ -11,6 +11,7 @@
 #include "exporters/drawing/tile_notes.hpp"
 #include "exporters/drawing/view.hpp"
 #include "shared/number.hpp"
+#include "shared/tolerance.hpp"
 
 namespace lamwright::drawing {
 namespace {
@@ -94,11 +95,43 @@ class Share {
   Vec2 shift_;
 };
 
-Drawing page_of(const Drawing& full_size, const TileGrid& grid, const Tile& tile, const TileTitle& title) {
+// What is to be shared out, by place.
+class Shared {
+ public:
+  explicit Shared(const Drawing& drawing) : drawing_(drawing), boxes_({{0, 0}, drawing.size()}) {
+    for (const Item& item : drawing.items()) {
+      const auto box = box_of(item.shape);
+      if (!box || drawing.pens()[item.pen].name == kCheckPen) continue;
+      items_.push_back(&item);
+      boxes_.add(*box);
+    }
+  }
+
+  // In the order of the drawing.
+  std::vector<const Item*> in(const Box2& window) const {
+    std::vector<const Item*> out;
+    boxes_.any(window, [&](std::size_t i) {
+      out.push_back(items_[i]);
+      return false;
+    });
+    std::sort(out.begin(), out.end());
+    return out;
+  }
+  const Drawing& drawing() const { return drawing_; }
+
+ private:
+  const Drawing& drawing_;
+  BoxIndex boxes_;
+  std::vector<const Item*> items_;
+};
+
+Drawing page_of(const Shared& shared, const TileGrid& grid, const Tile& tile, const TileTitle& title) {
+  const Drawing& full_size = shared.drawing();
   Drawing page(title.part + " " + tile_code(tile), grid.page, pens_for(full_size));
-  Share share(page, grid.window_of(tile));
-  for (const Item& item : full_size.items())
-    if (const Pen& pen = full_size.pens()[item.pen]; pen.name != kCheckPen) share.add(pen, item.shape);
+  const Box2 window = grid.window_of(tile);
+  Share share(page, window);
+  for (const Item* item : shared.in(grown(window, kSamePoint)))
+    share.add(full_size.pens()[item->pen], item->shape);
   add_tile_head(page, tile, title);
   add_tile_joints(page, grid, tile);
   add_check_bars(page, grown(window_on_page(grid.page), -kTileOverlap / 2));
@@ -112,10 +145,11 @@ Drawing page_of(const Drawing& full_size, const TileGrid& grid, const Tile& tile
 std::vector<Drawing> tiled(const Drawing& full_size, const TileSpec& spec) {
   const TileGrid grid = tile_grid(full_size, spec.paper);
   const std::vector<Tile> tiles = grid.tiles();
+  const Shared shared(full_size);
   std::vector<Drawing> out;
   for (std::size_t i = 0; i < tiles.size(); ++i)
     out.push_back(
-        page_of(full_size, grid, tiles[i],
+        page_of(shared, grid, tiles[i],
                 {full_size.title(), spec.job, static_cast<int>(i) + 1, static_cast<int>(tiles.size())}));
   return out;
 }

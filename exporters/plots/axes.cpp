@@ -82,7 +82,7 @@ void add_runs(Drawing& drawing, const Field& field, const RunStrip& runs) {
 
 bool add_first_free(Drawing& drawing, const Box2& room, const std::vector<Text>& tries) {
   constexpr double kRoom = 0.8;
-  const drawing::Clearance clearance(drawing);
+  const drawing::Clearance& clearance = drawing.taken();
   for (const Text& text : tries) {
     if (!drawing::within(drawing::text_box(text), room) || !clearance.free(text, kRoom)) continue;
     drawing.add(pens::kText, text);

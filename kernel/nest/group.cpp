@@ -67,10 +67,10 @@ Group single(const std::vector<Shape>& shapes, std::size_t piece) {
   return out;
 }
 
-Grid pitch(const Arrangement& of, int axis, NoFit& no_fit) {
+Grid clearance(const Arrangement& first, const Arrangement& second, int axis, NoFit& no_fit) {
   Grid least = 0;
-  for (const Member& lying : of.members)
-    for (const Member& moving : of.members) {
+  for (const Member& lying : first.members)
+    for (const Member& moving : second.members) {
       const GridPoint between = moving.at - lying.at;
       const Zone& zone = no_fit.zone(lying.piece, lying.turn, moving.piece, moving.turn);
       const Grid exit = last_exit(zone, axis == 0 ? between.y : between.x, axis);
@@ -78,6 +78,8 @@ Grid pitch(const Arrangement& of, int axis, NoFit& no_fit) {
     }
   return least;
 }
+
+Grid pitch(const Arrangement& of, int axis, NoFit& no_fit) { return clearance(of, of, axis, no_fit); }
 
 Arrangement row(const Arrangement& of, const std::vector<Shape>& shapes, int axis, int count, NoFit& no_fit) {
   const Grid step = pitch(of, axis, no_fit);

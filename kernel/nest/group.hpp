@@ -26,7 +26,10 @@ Arrangement settled(std::vector<Member> members, const std::vector<Shape>& shape
 Group all_turns(const Arrangement& first, const std::vector<Shape>& shapes);
 Group single(const std::vector<Shape>& shapes, std::size_t piece);
 
-// How far the arrangement must be shifted along x (axis 0) or y (axis 1) to clear itself.
+// How far one arrangement must be shifted from the place of another along x (axis 0) or y (axis 1) to clear
+// it.
+Grid clearance(const Arrangement& lying, const Arrangement& moving, int axis, NoFit& no_fit);
+// To clear itself.
 Grid pitch(const Arrangement& of, int axis, NoFit& no_fit);
 // `count` of the arrangement side by side along an axis.
 Arrangement row(const Arrangement& of, const std::vector<Shape>& shapes, int axis, int count, NoFit& no_fit);

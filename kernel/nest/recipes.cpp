@@ -3,19 +3,17 @@
 #include <cmath>
 #include <numeric>
 
+#include "kernel/nest/columns.hpp"
 #include "kernel/nest/pairs.hpp"
 
 namespace lamwright::nesting {
 namespace {
 
-constexpr std::size_t kKinds = 4;   // kinds for which groups are sought
-constexpr std::size_t kPairs = 2;   // pairs kept by each measure
-constexpr double kFillsBox = 0.97;  // such pieces lie side by side as well as any way
-constexpr double kSmall = 0.005;    // of the board: smaller pieces fill what is left anyway
+constexpr std::size_t kKinds = 4;  // kinds for which groups are sought
+constexpr std::size_t kPairs = 2;  // pairs kept by each measure
 
 bool worth_grouping(const Shape& shape, int count, const Board& board) {
-  return count >= 2 && shape.area < kFillsBox * shape.size[0].x() * shape.size[0].y() &&
-         shape.area > kSmall * board.size.y() * std::min(board.size.x(), 2 * board.size.y());
+  return count >= 2 && !fills_box(shape) && !small(shape, board);
 }
 
 std::vector<std::size_t> kinds(const std::vector<Shape>& shapes, const std::vector<int>& counts,
@@ -54,6 +52,18 @@ class Maker {
       for (const Arrangement& turned : turns)
         add_rows(turned, std::min(counts_[first], counts_[second]), {whole});
     }
+  }
+
+  // True when most pieces lie in them.
+  bool add_columns() {
+    Recipe recipe{{}, 1};
+    std::size_t pieces = 0;
+    for (const Arrangement& board : columns(shapes_, counts_, board_, no_fit_)) {
+      pieces += board.members.size();
+      recipe.groups.push_back(add({board}));
+    }
+    if (pieces > 0) groups_.recipes.push_back(std::move(recipe));
+    return 2 * pieces > static_cast<std::size_t>(std::accumulate(counts_.begin(), counts_.end(), 0));
   }
 
   Groups made() {
@@ -120,6 +130,13 @@ class Maker {
 Groups groups(const std::vector<Shape>& shapes, const std::vector<int>& counts, const Board& board,
               NoFit& no_fit) {
   Maker maker(shapes, counts, board, no_fit);
+  const auto block = [&](const Shape& shape) { return small(shape, board) && fills_box(shape); };
+  if (std::all_of(shapes.begin(), shapes.end(), block)) {
+    const bool plain = maker.add_columns();
+    Groups out = maker.made();
+    out.plain = plain;
+    return out;
+  }
   const std::vector<std::size_t> large = kinds(shapes, counts, board);
   for (const std::size_t kind : large) maker.add_identical(kind);
   for (std::size_t i = 0; i < large.size(); ++i)

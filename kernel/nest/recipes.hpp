@@ -14,10 +14,12 @@ struct Recipe {
 struct Groups {
   std::vector<Group> all;       // the single pieces first
   std::vector<Recipe> recipes;  // densest first
+  bool plain = false;           // most pieces lie in columns, and no others are worth a search
 };
 
 // Pairs of identical pieces, rows of them that cover a sheet from its left end, and pairs of two kinds: for
-// the few kinds that take up most of the board and do not fill their box.
+// the few kinds that take up most of the board and do not fill their box. Where all are small blocks, columns
+// of them instead.
 Groups groups(const std::vector<Shape>& shapes, const std::vector<int>& counts, const Board& board,
               NoFit& no_fit);
 

@@ -37,12 +37,12 @@ class Search {
   // A sixth of the effort goes into laying pieces one after another, half of that at most into orders and
   // groups; the rest into moving pieces together.
   SearchResult run() {
+    if (groups_.plain) return in_columns();
     try_orders(-1);
     try_recipes();
     for (const int turn : {0, 1}) try_orders(turn);
     improve();
-    layout_.lay(best_.tokens, best_.rule, work_);
-    SearchResult out{layout_.sheets(), layout_.left_over()};
+    SearchResult out = laid();
     if (out.sheets.empty()) return out;
     const SqueezeSpec squeeze{spec_.shapes, spec_.board.size, spec_.effort - spec_.effort / 6, spec_.step};
     out.sheets = squeezed(out.sheets, squeeze, no_fit_);
@@ -50,6 +50,19 @@ class Search {
   }
 
  private:
+  SearchResult laid() {
+    layout_.lay(best_.tokens, best_.rule, work_);
+    return {layout_.sheets(), layout_.left_over()};
+  }
+
+  SearchResult in_columns() {
+    const std::vector<std::size_t>& columns = groups_.recipes.front().groups;
+    const std::vector<double> by_area = costs(spec_.shapes).front();
+    for (int rule = 0; rule < kRules; ++rule)
+      keep(evaluated(tokens(groups_, columns, spec_.counts, by_area), static_cast<Rule>(rule)));
+    return laid();
+  }
+
   bool spent() const { return work_ > spec_.effort / 6; }
 
   Candidate evaluated(std::vector<Token> tokens, Rule rule) {

@@ -165,3 +165,22 @@ TEST_CASE("nothing on a sheet of a demo's boards is drawn twice") {
   CHECK(sheets >= test::kDemoJobs - 1);
   CHECK(pieces > 2 * sheets);
 }
+
+TEST_CASE("Each of many blocks alike has its own name, whole and on the block") {
+  CutSheet sheet{"plywood-18", 18, {2440, 1220}, 15, {}};
+  for (int i = 0; i < 120; ++i) {
+    const Placing placing{i % 2, {20 + 75.0 * (i % 30) + (i % 2 == 0 ? 0 : 45), 20 + 75.0 * (i / 30)}};
+    sheet.pieces.push_back({board("block", {64, 45}), "block-" + std::to_string(i + 1), placing});
+  }
+  const std::vector<Shape> letters = on(nested_sheet_drawing(sheet, "sheet 1").drawing, layers::kLabel);
+  std::size_t strokes_on_blocks = 0;
+  for (const SheetPiece& piece : sheet.pieces) {
+    Box2 lies;
+    for (const Segment& s : piece.part.outline().segments()) lies.add(box(piece.placing.segment(s)));
+    const auto count = std::count_if(letters.begin(), letters.end(),
+                                     [&](const Shape& shape) { return within(extent({shape}), lies); });
+    CHECK(count > 5);
+    strokes_on_blocks += static_cast<std::size_t>(count);
+  }
+  CHECK(strokes_on_blocks == letters.size());
+}

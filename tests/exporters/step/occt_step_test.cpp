@@ -50,14 +50,14 @@ std::string written(const Handle(TDocStd_Document) & document) {
   return text.str();
 }
 
-class Setting {
+class SetStatic {
  public:
-  Setting(const char* name, const char* value) : name_(name) {
+  SetStatic(const char* name, const char* value) : name_(name) {
     STEPCAFControl_Controller::Init();
     before_ = Interface_Static::CVal(name);
     REQUIRE(Interface_Static::SetCVal(name, value));
   }
-  ~Setting() { Interface_Static::SetCVal(name_, before_.c_str()); }
+  ~SetStatic() { Interface_Static::SetCVal(name_, before_.c_str()); }
 
  private:
   const char* name_;
@@ -76,7 +76,7 @@ TEST_CASE("a setting that does not exist is not taken, and only the return value
 }
 
 TEST_CASE("the writer's own header misspells the second edition's schema and holds the clock", "[occt]") {
-  const Setting schema("write.step.schema", "AP242DIS");
+  const SetStatic schema("write.step.schema", "AP242DIS");
   const std::string text = written(assembly(true));
   CHECK(holds(text, "MIM_LF. {"));
   CHECK_FALSE(holds(text, "1970-01-01"));
@@ -88,9 +88,9 @@ TEST_CASE("an unnamed product is named by the writer, with a number that counts 
 }
 
 TEST_CASE("an export leaves the writer's settings as they were", "[step]") {
-  const Setting curves("write.surfacecurve.mode", "On");
-  const Setting unit("write.step.unit", "INCH");
-  const Setting schema("write.step.schema", "AP203");
+  const SetStatic curves("write.surfacecurve.mode", "On");
+  const SetStatic unit("write.step.unit", "INCH");
+  const SetStatic schema("write.step.schema", "AP203");
   const std::string text = exported(one_part_press(2), "ap242").files().at("parts/beam.step");
   CHECK(holds(text, "SI_UNIT(.MILLI.,.METRE.)"));
   CHECK(entity_count(text, "PCURVE") == 0);

@@ -1,6 +1,7 @@
 #include "kernel/nest/true_shape.hpp"
 
 #include <catch2/catch.hpp>
+#include <map>
 #include <stdexcept>
 
 #include "shared/error.hpp"
@@ -99,6 +100,40 @@ TEST_CASE("Blocks that fill a sheet to the last bit with their spacing lie on on
   const NestCheck check = measured(result.placed, blocks, kSheet.size, 8);
   CHECK(check.pairs > 80);
   CHECK(check.apart == Approx(8).margin(1e-9));
+}
+
+TEST_CASE("Many small blocks lie in columns as a hand would lay them") {
+  // (1190 + 8) / (57.8 + 8) = 18.2 of the shorter ones in a column, / (60 + 8) = 17.6 of the others.
+  const std::vector<NestPiece> blocks{piece(rectangle({0, 0}, {57.8, 40}), 240),
+                                      piece(rectangle({0, 0}, {60, 40}), 600)};
+  const NestResult result = nest(blocks, kSheet);
+  CHECK(result.sheets == 1);
+  REQUIRE(result.placed.size() == 840);
+  const NestCheck check = measured(result.placed, blocks, kSheet.size, 8);
+  CHECK(check.pairs > 1500);
+  CHECK(check.apart == Approx(8).margin(1e-6));
+  CHECK(check.edge >= 15 - 1e-6);
+  std::map<long, int> columns;
+  for (const NestedAt& at : result.placed)
+    ++columns[std::lround(10 * placed(blocks[at.piece].outline, at.placing).box().low.x())];
+  // 240 = 13 x 18 + 6 and 600 = 35 x 17 + 5: eleven blocks are left for the last, of which
+  // (2410 + 8) / (40 + 8) = 50.4 would have room.
+  std::map<int, int> with;
+  for (const auto& column : columns) ++with[column.second];
+  CHECK(with == std::map<int, int>{{11, 1}, {17, 35}, {18, 13}});
+}
+
+TEST_CASE("Columns of blocks go on from sheet to sheet, and what the sheets have no room for is left over") {
+  std::vector<NestPiece> blocks{piece(rectangle({0, 0}, {60, 40}), 1900)};  // 850 on a sheet
+  const NestResult all = nest(blocks, kSheet);
+  CHECK(all.sheets == 3);
+  CHECK(all.placed.size() == 1900);
+  NestSheet two = kSheet;
+  two.most_sheets = 2;
+  const NestResult some = nest(blocks, two);
+  CHECK(some.sheets == 2);
+  CHECK(some.placed.size() == 1700);
+  CHECK(some.left_over == std::vector<int>{200});
 }
 
 TEST_CASE("Grain is kept: no turn, a half turn, or any quarter as the piece allows") {

@@ -8,7 +8,7 @@ using namespace lamwright;
 using Names = std::vector<std::string>;
 
 TEST_CASE("Files in memory are read by name, and another name is told as a file that is missing") {
-  const MemorySources files({{"arc.csv", "0,0\n"}});
+  const MemorySources files(std::map<std::string, std::string>{{"arc.csv", "0,0\n"}});
   CHECK(files.read("arc.csv") == "0,0\n");
   try {
     files.read("gone.csv");

@@ -1,7 +1,6 @@
 #include "exporters/drawing/box_index.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace lamwright::drawing {
 namespace {
@@ -11,10 +10,16 @@ constexpr std::size_t kInCell = 8;  // boxes on average before cells are made sm
 
 }  // namespace
 
+BoxIndex::BoxIndex(const Box2& frame) : frame_(frame), entries_(1) {
+  const Vec2 size = frame.size();
+  for (const int axis : {0, 1}) per_step_[axis] = size[axis] > 0 ? 1 / size[axis] : 0;
+}
+
 void BoxIndex::add(const Box2& box) {
   boxes_.push_back(box);
   if (side_ < kMostCells && boxes_.size() > kInCell * entries_.size()) {
     side_ *= 2;
+    per_step_ *= 2;
     entries_.assign(static_cast<std::size_t>(side_ * side_), {});
     for (std::uint32_t i = 0; i + 1 < boxes_.size(); ++i) enter(i);
   }
@@ -29,9 +34,8 @@ void BoxIndex::enter(std::uint32_t box) {
 }
 
 int BoxIndex::step(double at, int axis) const {
-  const double size = frame_.high[axis] - frame_.low[axis];
-  if (!(size > 0)) return 0;
-  return static_cast<int>(std::clamp(std::floor((at - frame_.low[axis]) / size * side_), 0.0, side_ - 1.0));
+  const double steps = (at - frame_.low[axis]) * per_step_[axis];
+  return steps > 0 ? static_cast<int>(std::min(steps, side_ - 1.0)) : 0;
 }
 
 BoxIndex::Cells BoxIndex::cells(const Box2& box) const {

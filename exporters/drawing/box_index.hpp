@@ -16,7 +16,7 @@ inline bool overlap(const Box2& a, const Box2& b) {
 class BoxIndex {
  public:
   // Asking is fast for boxes within the frame.
-  explicit BoxIndex(const Box2& frame) : frame_(frame), entries_(1) {}
+  explicit BoxIndex(const Box2& frame);
 
   // A finite box, not turned inside out; its index is the number of those before it.
   void add(const Box2& box);
@@ -50,7 +50,8 @@ class BoxIndex {
   void enter(std::uint32_t box);
 
   Box2 frame_;
-  int side_ = 1;  // cells along either side of the frame
+  Vec2 per_step_{0, 0};  // 1 over the size of a cell; 0 for a frame without one
+  int side_ = 1;         // cells along either side of the frame
   std::vector<Box2> boxes_;
   std::vector<std::vector<Entry>> entries_;  // of each cell
 };

@@ -73,11 +73,6 @@ void add_bar(Drawing& drawing, const CheckBar& bar) {
   drawing.add(kCheckPen, bar.name);
 }
 
-bool free(const Clearance& taken, const Operation& operation, double clear) {
-  if (const auto* text = std::get_if<Text>(&operation.shape)) return taken.free(*text, 1);
-  return taken.free(grown(box(std::get<Segment>(operation.shape)), clear));
-}
-
 }  // namespace
 
 std::optional<Vec2> first_place(const Box2& field, const Vec2& size, double step, const PlaceTest& test) {
@@ -110,14 +105,23 @@ std::vector<Operation> corner_bars(const Vec2& corner) {
 
 std::optional<Vec2> bars_corner(const Drawing& drawing, const BarSearch& search) {
   const Clearance& taken = drawing.taken();
-  const auto fits = [&](const Operation& operation) {
-    const auto* bar = std::get_if<Segment>(&operation.shape);
-    return free(taken, operation, search.clear) && (!bar || search.allowed(*bar));
-  };
+  std::vector<Segment> bars;  // from a corner at (0, 0), as are the boxes that must be free
+  std::vector<Box2> boxes;
+  for (const Operation& operation : corner_bars({0, 0})) {
+    if (const auto* bar = std::get_if<Segment>(&operation.shape)) bars.push_back(*bar);
+    const Vec2 room =
+        std::holds_alternative<Text>(operation.shape) ? Vec2(1, 0) : Vec2(search.clear, search.clear);
+    const Box2 own = box_of(operation.shape).value();
+    boxes.push_back({own.low - room, own.high + room});
+  }
   const Box2 field = grown({{0, 0}, drawing.size()}, -search.edge);
   return first_place(field, {kBar, kBar}, search.step, [&](const Vec2& corner) {
-    const std::vector<Operation> bars = corner_bars(corner);
-    return std::all_of(bars.begin(), bars.end(), fits);
+    return std::all_of(boxes.begin(), boxes.end(),
+                       [&](const Box2& box) {
+                         return taken.free({box.low + corner, box.high + corner});
+                       }) &&
+           std::all_of(bars.begin(), bars.end(),
+                       [&](const Segment& bar) { return search.allowed(moved(bar, corner)); });
   });
 }
 

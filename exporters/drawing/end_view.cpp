@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "exporters/drawing/box_index.hpp"
 #include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/dimension.hpp"
 #include "exporters/drawing/loop_view.hpp"
@@ -51,17 +52,30 @@ bool same(const Box2& a, const Box2& b) {
   return (a.low - b.low).norm() < kSamePoint && (a.high - b.high).norm() < kSamePoint;
 }
 
-// Spacer blocks seen beyond the section; rows one behind the other show once. Fixing blocks would hide them.
-std::vector<Piece> block_pieces(const PressPlan& plan) {
-  std::vector<Piece> out;
+std::vector<Box2> spacer_blocks_beyond(const PressPlan& plan) {
+  std::vector<Box2> out;
   for (const Body& body : plan.bodies) {
     if (!of_mould(plan, body) || plan.parts[body.part].kind() != PartKind::spacer_block) continue;
     const Span z = depth_of(plan, body);
     const Box2 front = box_of(outline_of(plan, body));
-    if (!beyond(front)) continue;
-    const Box2 box{{z.low, front.low.y()}, {z.high, front.high.y()}};
-    if (std::none_of(out.begin(), out.end(), [&](const Piece& p) { return same(p.box, box); }))
-      out.push_back({box, pens::kBlock, tints::kTimber});
+    if (beyond(front)) out.push_back({{z.low, front.low.y()}, {z.high, front.high.y()}});
+  }
+  return out;
+}
+
+// Spacer blocks seen beyond the section; rows one behind the other show once. Fixing blocks would hide them.
+std::vector<Piece> block_pieces(const PressPlan& plan) {
+  const std::vector<Box2> all = spacer_blocks_beyond(plan);
+  Box2 frame;
+  for (const Box2& box : all) frame.add(box);
+  BoxIndex seen(frame);
+  std::vector<Box2> shown;
+  std::vector<Piece> out;
+  for (const Box2& box : all) {
+    if (seen.any(box, [&](std::size_t i) { return same(shown[i], box); })) continue;
+    seen.add(box);
+    shown.push_back(box);
+    out.push_back({box, pens::kBlock, tints::kTimber});
   }
   return out;
 }

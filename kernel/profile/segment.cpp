@@ -1,6 +1,7 @@
 #include "kernel/profile/segment.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "shared/error.hpp"
@@ -23,6 +24,16 @@ double share_on_arc(const Segment& arc, const Vec2& p) {
   const double slack = kSamePoint / arc.radius;
   if (angle < -slack) angle += 2 * kPi;
   return angle / std::abs(arc.turn);
+}
+
+const std::array<Vec2, 4> kQuarters{direction(0), direction(kPi / 2), direction(kPi), direction(1.5 * kPi)};
+
+// False for a way from the centre that the arc surely does not reach: no angle need be worked out.
+bool may_reach(const Segment& arc, const Vec2& way) {
+  if (std::abs(arc.turn) > 3) return true;
+  const double slack = 1e-6 * arc.radius, sense = arc.turn < 0 ? -1 : 1;
+  return sense * cross(arc.from - arc.centre, way) > -slack &&
+         sense * cross(way, arc.to - arc.centre) > -slack;
 }
 
 bool holds(const Segment& s, const Vec2& p) {
@@ -132,8 +143,9 @@ Box2 box(const Segment& segment) {
   box.add(segment.from);
   box.add(segment.to);
   if (segment.straight()) return box;
-  for (int quarter = 0; quarter < 4; ++quarter) {
-    const Vec2 extreme = segment.centre + segment.radius * direction(quarter * kPi / 2);
+  for (const Vec2& way : kQuarters) {
+    if (!may_reach(segment, way)) continue;
+    const Vec2 extreme = segment.centre + segment.radius * way;
     const double share = share_on_arc(segment, extreme);
     if (share > 0 && share < 1) box.add(extreme);
   }

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Runs the program as a user would and holds it against the design.
 
-    black_box.py PROGRAM [--seed N] [--jobs N] [--keep] [WORD...]
+    black_box.py PROGRAM [--seed N] [--jobs N] [--keep] [--times] [WORD...]
 
 WORDs choose tests by their names. The last line reads "N passed, N failed"; the exit status is 0 when none failed.
 """
@@ -43,6 +43,7 @@ def main():
     parser.add_argument("--seed", type=int, default=1, help="of the random jobs")
     parser.add_argument("--jobs", type=int, default=12, help="how many random jobs")
     parser.add_argument("--keep", action="store_true", help="keep the temporary folders")
+    parser.add_argument("--times", action="store_true", help="tell the seconds of each test")
     options = parser.parse_args()
     program = os.path.abspath(options.program)
     if not os.access(program, os.X_OK):
@@ -52,7 +53,7 @@ def main():
     cases_figures.SETTINGS.update(seed=options.seed, jobs=options.jobs)
     oracle.self_test()
     oracle_pressure.self_test()
-    return harness.run_all(program, options.words, options.keep)
+    return harness.run_all(program, options.words, options.keep, options.times)
 
 
 if __name__ == "__main__":

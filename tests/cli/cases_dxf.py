@@ -99,7 +99,7 @@ def flat_parts(bench, summary):
 def each_part(bench, version):
     seen = 0
     for job in jobs().values():
-        summary = bench.built(changed(job, outputs__dxf=version), "out", *ONLY)
+        summary = bench.built(changed(job, outputs__dxf=version), "out", "--no-sheets", *ONLY)
         for part, path in flat_parts(bench, summary):
             yield summary, part, path
             seen += 1
@@ -201,7 +201,7 @@ def labels_in_dxf_are_strokes_on_their_own_layer_and_can_be_left_out(bench):
                     assert entity.dxftype() in ("LWPOLYLINE", "POLYLINE") and not closed(entity), path
                     strokes += 1
     assert strokes > 100, strokes
-    summary = bench.built(changed(small(), outputs__labels=False), "out", *ONLY)
+    summary = bench.built(changed(small(), outputs__labels=False), "out", "--no-sheets", *ONLY)
     for _, path in flat_parts(bench, summary):
         document = sound(path)
         assert "LABEL" not in {e.dxf.layer for e in entities(document)}, path

@@ -1,23 +1,38 @@
 """The job sheet as a browser shows and prints it, and its figures held against the summary."""
+import atexit
+import functools
 import html.parser
 import json
 import os
 import re
+import shutil
 import subprocess
+import tempfile
 
 import browser
 import locales
-from harness import test
+from harness import Bench, test
 from jobs import changed, small
 
 DEMO = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "fixtures", "jobs")
 MOST_BYTES = 3_000_000
 
 
-def demo(bench, name="reading-desk", out="out"):
+@functools.cache
+def demo_folder(program, name):
+    """Of a demo job, built once for all tests: they only look at it."""
+    folder = tempfile.mkdtemp(prefix="press-page-")
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    bench = Bench(program, folder)
+    bench.run("build", os.path.join(DEMO, name + ".toml"), "-o", bench.path("out"), "--only", "html,json,gltf",
+              "--despite-fails")
+    return bench
+
+
+def demo(bench, name="reading-desk"):
     """A demo job's page and summary."""
-    bench.run("build", os.path.join(DEMO, name + ".toml"), "-o", bench.path(out), "--only", "html,json,gltf", "--despite-fails")
-    return bench.path(out, "job-sheet.html"), bench.summary(out)
+    there = demo_folder(bench.program, name)
+    return there.path("out", "job-sheet.html"), there.summary()
 
 
 def page_of(bench, job, *more):
@@ -164,7 +179,7 @@ def every_number_on_the_page_is_the_summarys(bench):
         name = name[:-5]
         if name == "refused-niche":
             continue
-        path, summary = demo(bench, name, name)
+        path, summary = demo(bench, name)
         reader, stray = check_figures(path, summary)
         assert not stray, (name, stray)
         assert len(reader.figures) > 100, (name, len(reader.figures))
@@ -186,7 +201,7 @@ def the_page_needs_no_other_file_and_stays_small(bench):
 @test
 def nothing_runs_over_the_edge_on_phone_tablet_and_desktop(bench):
     for name in ("reading-desk", "bench-end", "gallery-bench"):
-        path, _ = demo(bench, name, name)
+        path, _ = demo(bench, name)
         for width in (360, 820, 1280):
             driver = browser.opened(path, width=width)
             assert wider_than_page(driver) == [], (name, width)
@@ -221,7 +236,7 @@ def squeezed(text):
 @test
 def on_a4_nothing_is_cut_off_and_everything_is_there(bench):
     for name in ("reading-desk", "bench-end"):
-        path, summary = demo(bench, name, name)
+        path, summary = demo(bench, name)
         driver = browser.opened(path)
         file = bench.write("print.pdf", browser.printed(driver))
         pages = words_of_pdf(file)

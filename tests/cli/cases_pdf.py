@@ -87,7 +87,7 @@ def wide():
 def check_bars_measure_100_mm_both_ways_on_every_page_of_the_templates(bench):
     pages = 0
     for name, job, paper in (("small", small(), "a4"), ("wide", wide(), "a3")):
-        bench.built(changed(job, outputs__paper=paper), name)
+        bench.built(changed(job, outputs__paper=paper), name, "--no-sheets")
         path = bench.path(name, "templates.pdf")
         for page in range(1, page_count(path) + 1):
             image = rendered(path, page)
@@ -101,7 +101,7 @@ def check_bars_measure_100_mm_both_ways_on_every_page_of_the_templates(bench):
 
 @test
 def nothing_of_a_template_lies_nearer_than_10_mm_to_the_edge_of_the_paper(bench):
-    bench.built(changed(wide(), outputs__paper="a4"))
+    bench.built(changed(wide(), outputs__paper="a4"), "out", "--no-sheets")
     path = bench.path("out", "templates.pdf")
     pages = page_count(path)
     fine = 2 * PIXELS  # the reader moves letters of a font to whole pixels
@@ -119,7 +119,7 @@ def nothing_of_a_template_lies_nearer_than_10_mm_to_the_edge_of_the_paper(bench)
 def pages_have_the_paper_s_size(bench):
     seen = 0
     for paper in ("a4", "a3"):
-        bench.built(changed(small(), outputs__paper=paper), paper)
+        bench.built(changed(small(), outputs__paper=paper), paper, "--no-sheets")
         for file in ("drawings.pdf", "templates.pdf"):
             for width, height in page_sizes(bench.path(paper, file)):
                 allowed = [PAPERS[paper]] if file == "templates.pdf" else PAPERS.values()
@@ -132,7 +132,7 @@ def pages_have_the_paper_s_size(bench):
 
 @test
 def frames_of_drawings_print_at_their_true_size(bench):
-    bench.built(changed(small(), outputs__paper="a3"))
+    bench.built(changed(small(), outputs__paper="a3"), "out", "--no-sheets")
     path = bench.path("out", "drawings.pdf")
     sizes = page_sizes(path)
     for page, (width, height) in enumerate(sizes, 1):

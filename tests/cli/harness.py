@@ -163,13 +163,14 @@ def close_to(value, wanted, tolerance, what):
     assert value is not None and abs(value - wanted) <= tolerance, "%s: %r, expected %.6f" % (what, value, wanted)
 
 
-def run_all(program, chosen, keep):
+def run_all(program, chosen, keep, times=False):
     passed = failed = skipped = 0
     for function in TESTS:
         name = function.__name__.replace("_", " ")
         if chosen and not any(word in name for word in chosen):
             continue
         folder = tempfile.mkdtemp(prefix="press-test-")
+        started = time.monotonic()
         try:
             function(Bench(program, folder))
             passed += 1
@@ -182,6 +183,8 @@ def run_all(program, chosen, keep):
             detail = str(error) if isinstance(error, AssertionError) and str(error) else traceback.format_exc()
             print("  " + detail.strip().replace("\n", "\n  "))
         finally:
+            if times:
+                print("%6.1f s  %s" % (time.monotonic() - started, name), flush=True)
             if not keep:
                 shutil.rmtree(folder, ignore_errors=True)
     if skipped:

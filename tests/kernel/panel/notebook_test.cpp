@@ -145,11 +145,12 @@ TEST_CASE("Pieces that all lose one share are fitted by it whatever their radii 
                         neutral / (1 - share) - to_neutral, ""});
     }
     const auto found = fit(pieces, kSix, "pvac-d3");
-    RC_ASSERT(found && found->pieces == count);
+    // In brackets of their own: the assertion looks at both sides of an operator, the left one first or not.
+    RC_ASSERT((found && found->pieces == count));
     // Shares are differences of numbers near 1, from radii that carry 1e-16 of 4e4: below 1e-12.
     RC_ASSERT(std::abs(found->share - share) < 1e-12);
     RC_ASSERT(found->spread.has_value() == (count > 1));
-    RC_ASSERT(!found->spread || *found->spread < 1e-12);
+    RC_ASSERT((!found->spread || *found->spread < 1e-12));
   });
 }
 
@@ -171,7 +172,7 @@ TEST_CASE("A line that was written is read again, whatever the note holds") {
     RC_ASSERT(std::abs(again.thickness - entry.thickness) < 1e-9);
     RC_ASSERT(std::abs(again.to_neutral - entry.to_neutral) < 5.1e-7);
     RC_ASSERT(std::abs(again.pressed - entry.pressed) < 1e-9);
-    RC_ASSERT(!entry.released || std::abs(*again.released - *entry.released) < 1e-9);
+    RC_ASSERT((!entry.released || std::abs(*again.released - *entry.released) < 1e-9));
   });
 }
 

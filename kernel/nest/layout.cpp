@@ -12,6 +12,8 @@ Room room(const Vec2& board, const Vec2& size) {
           static_cast<Grid>(std::floor(board.y() - size.y() + kFits))};
 }
 
+constexpr double kHairs = 37;  // to the lesser side of a piece
+
 using Cost = std::array<double, 3>;
 
 Cost cost(Rule rule, GridPoint at, const Vec2& size, double reach) {
@@ -23,6 +25,8 @@ Cost cost(Rule rule, GridPoint at, const Vec2& size, double reach) {
       return {x + right, y, x};
     case Rule::lowest:
       return {std::max(right, reach), y, x};
+    case Rule::column:
+      return {std::round(std::max(right - reach, 0.0) / size.minCoeff() * kHairs), y, x};
     case Rule::right_end:
       break;
   }

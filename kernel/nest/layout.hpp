@@ -13,8 +13,9 @@ enum class Rule {
   left_end,   // farthest left, then lowest
   middle,     // least right end and left end together, then lowest
   lowest,     // least reach to the right that it takes in any case; within that lowest
+  column,     // the same, but a hair of reach does not count: what stands in one column begins at its foot
 };
-inline constexpr int kRules = 4;
+inline constexpr int kRules = 4;  // that are worth a try each
 
 struct Board {
   Vec2 size{0, 0};  // inside the margins, units of the grid

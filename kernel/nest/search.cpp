@@ -55,11 +55,10 @@ class Search {
     return {layout_.sheets(), layout_.left_over()};
   }
 
+  // What is left over columns goes beside and above them, from below as a hand would lay it.
   SearchResult in_columns() {
     const std::vector<std::size_t>& columns = groups_.recipes.front().groups;
-    const std::vector<double> by_area = costs(spec_.shapes).front();
-    for (int rule = 0; rule < kRules; ++rule)
-      keep(evaluated(tokens(groups_, columns, spec_.counts, by_area), static_cast<Rule>(rule)));
+    keep(evaluated(tokens(groups_, columns, spec_.counts, costs(spec_.shapes).front()), Rule::column));
     return laid();
   }
 

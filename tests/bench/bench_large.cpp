@@ -35,8 +35,8 @@ struct Stage {
 };
 
 struct Size {
-  std::size_t formers = 0, slats = 0, bores = 0;  // over the press
-  std::size_t features = 0;                       // edges and bores of unique parts, runs of slats
+  std::size_t formers = 0, slats = 0, bores = 0, bodies = 0;  // over the press
+  std::size_t features = 0;  // edges and bores of unique parts, runs of slats
 };
 
 struct Measured {
@@ -50,6 +50,7 @@ struct Measured {
 Size size_of(const PressPlan& plan) {
   Size out;
   out.formers = plan.sections.size();
+  out.bodies = plan.bodies.size();
   for (const Part& part : plan.parts) out.features += part.outline().segments().size() + part.bores().size();
   for (const PlannedCaul& caul : plan.cauls) out.features += caul.schedule.runs.size();
   for (const Body& body : plan.bodies) {
@@ -147,20 +148,21 @@ double sum_of(const Measured& m) {
   return sum;
 }
 
-// Time for each feature, over that at the scale before.
-std::string growth(const Measured& now, const Measured* before) {
+// Time for each of what is counted, over that at the scale before.
+std::string growth(const Measured& now, const Measured* before, std::size_t Size::*count) {
   if (!before) return "-";
-  const auto each = [](const Measured& m) { return sum_of(m) / static_cast<double>(m.size.features); };
+  const auto each = [&](const Measured& m) { return sum_of(m) / static_cast<double>(m.size.*count); };
   return number(each(now) / each(*before), 2);
 }
 
 std::vector<std::string> cells(const Measured& m, const Measured* before) {
-  std::vector<std::string> row{std::to_string(m.scale), std::to_string(m.size.formers),
-                               std::to_string(m.size.bores), std::to_string(m.size.slats),
-                               std::to_string(m.size.features)};
+  std::vector<std::string> row{std::to_string(m.scale),       std::to_string(m.size.formers),
+                               std::to_string(m.size.bores),  std::to_string(m.size.slats),
+                               std::to_string(m.size.bodies), std::to_string(m.size.features)};
   for (const Stage& stage : m.stages) row.push_back(number(stage.ms, 1));
   row.push_back(number(sum_of(m), 0));
-  row.push_back(growth(m, before));
+  row.push_back(growth(m, before, &Size::features));
+  row.push_back(growth(m, before, &Size::bodies));
   row.push_back(number(m.peak, 0));
   row.push_back(m.plain ? number(*m.plain, 0) : "-");
   return row;
@@ -171,9 +173,10 @@ std::vector<std::string> cells(const Measured& m, const Measured* before) {
 void bench_large() {
   std::vector<Measured> all;
   for (const int scale : {1, 2, 4, 8}) all.push_back(measured(scale));
-  std::vector<std::vector<std::string>> rows{{"scale", "formers", "bores", "slats", "features"}};
+  std::vector<std::vector<std::string>> rows{{"scale", "formers", "bores", "slats", "bodies", "features"}};
   for (const Stage& stage : all.front().stages) rows.front().push_back(stage.name);
-  for (const char* name : {"all ms", "growth a feature", "MB peak so far", "plain solids ms"})
+  for (const char* name :
+       {"all ms", "growth a feature", "growth a body", "MB peak so far", "plain solids ms"})
     rows.front().push_back(name);
   for (std::size_t i = 0; i < all.size(); ++i) rows.push_back(cells(all[i], i == 0 ? nullptr : &all[i - 1]));
   print_table("A long arch at growing scale, ms by stage; formers and beams made one by one with Booleans",

@@ -38,18 +38,13 @@ build_jobs() {
   for job in fixtures/jobs/*.toml; do try "$2, $(basename "$job" .toml)" builds "$1" "$job"; done
 }
 
-# Words in the names of black-box tests that run much code in little time.
-cases="refused one_line library measure notebook"
-
 under_address() {
   cmake --preset asan >/dev/null && nice cmake --build --preset asan || { failed=$((failed + 1)); return; }
   build_jobs build/asan/cli/lamwright "address sanitizer"
   try "unit tests under the address sanitizer" build/asan/tests/lamwright_tests
   try "fuzzing with a sanitized kernel" bash tests/fuzz/run.sh build/asan/tests/fuzz
-  for group in $cases; do
-    try "black box under the address sanitizer, $group" \
-      /usr/bin/python3 tests/cli/black_box.py build/asan/cli/lamwright "$group"
-  done
+  try "black box under the address sanitizer" \
+    /usr/bin/python3 tests/cli/black_box.py --sanitized build/asan/cli/lamwright
 }
 
 under_thread() {

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Runs the program as a user would and holds it against the design.
 
-    black_box.py PROGRAM [--seed N] [--jobs N] [--keep] [--times] [WORD...]
+    black_box.py PROGRAM [--seed N] [--jobs N] [--keep] [--times] [--sanitized] [WORD...]
 
 WORDs choose tests by their names. The last line reads "N passed, N failed"; the exit status is 0 when none failed.
 """
@@ -16,7 +16,7 @@ import cases_command  # noqa: E402,F401  (importing registers the tests)
 import cases_curves  # noqa: E402,F401
 import cases_determinism  # noqa: E402,F401
 import cases_dxf  # noqa: E402,F401
-import cases_errors  # noqa: E402,F401
+import cases_errors  # noqa: E402
 import cases_figures  # noqa: E402
 import cases_files  # noqa: E402,F401
 import cases_gltf  # noqa: E402,F401
@@ -44,12 +44,15 @@ def main():
     parser.add_argument("--jobs", type=int, default=12, help="how many random jobs")
     parser.add_argument("--keep", action="store_true", help="keep the temporary folders")
     parser.add_argument("--times", action="store_true", help="tell the seconds of each test")
+    parser.add_argument("--sanitized", action="store_true", help="the program has sanitizers and takes more of all")
     options = parser.parse_args()
     program = os.path.abspath(options.program)
     if not os.access(program, os.X_OK):
         print("%s cannot be run" % program, file=sys.stderr)
         print("0 passed, 1 failed")
         return 1
+    if options.sanitized:
+        cases_errors.LIMITS.update(seconds=60, memory=4e6)
     cases_figures.SETTINGS.update(seed=options.seed, jobs=options.jobs)
     oracle.self_test()
     oracle_pressure.self_test()

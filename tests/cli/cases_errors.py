@@ -4,8 +4,8 @@ import re
 from harness import test, to_toml
 from jobs import changed, small
 
-SLOW = 5.0           # seconds; an error is found before any work
-MUCH_MEMORY = 400e3  # kB
+# An error is found before any work: seconds, kB. A program with sanitizers takes many times of both.
+LIMITS = {"seconds": 5.0, "memory": 400e3}
 
 
 def refused(bench, job, *words):
@@ -13,7 +13,7 @@ def refused(bench, job, *words):
     result = bench.run("check", bench.job(job))
     assert result.status == 3, "%s\n%r" % (job if isinstance(job, str) else to_toml(job), result)
     assert not result.out, result
-    assert result.seconds < SLOW and result.rss < MUCH_MEMORY, (result.seconds, result.rss)
+    assert result.seconds < LIMITS["seconds"] and result.rss < LIMITS["memory"], (result.seconds, result.rss)
     for word in words:
         assert word in result.errors, "%r is missing: %r" % (word, result)
     return result

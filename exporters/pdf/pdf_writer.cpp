@@ -10,6 +10,7 @@
 
 #include "exporters/pdf/pdf_font.hpp"
 #include "shared/error.hpp"
+#include "shared/text.hpp"
 #include "shared/units.hpp"
 
 namespace lamwright {
@@ -204,6 +205,9 @@ void add_page(cairo_surface_t* surface, const Drawing& drawing, int page, const 
 
 PdfText pdf_text(const std::vector<drawing::Drawing>& pages, const PdfInfo& info) {
   ensure(!pages.empty(), "a PDF file has a page");
+  // cairo would stop in the middle of its work and lose what it had allocated.
+  ensure(!utf8_fault(info.title), "the title of a PDF file is UTF-8");
+  for (const Drawing& page : pages) ensure(!utf8_fault(page.title()), "titles of drawings are UTF-8");
   PdfText out;
   std::set<char32_t> missing;
   const PdfFont font;

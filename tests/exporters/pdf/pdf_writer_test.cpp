@@ -127,7 +127,7 @@ TEST_CASE("characters that are drawn as boxes are told, each once") {
   CHECK(pdf_text({drawing}, {"job", ""}).missing == std::vector<char32_t>{0x6750, 0x677F});
 }
 
-TEST_CASE("a file that cannot be made is an internal error with the reason") {
-  // No text of PDF metadata may be other than UTF-8.
+TEST_CASE("titles other than UTF-8 are an internal error before a page is made") {
   REQUIRE_ERROR(ErrorKind::internal, pdf_text({page("\xff\xfe", {100, 100})}, {"job", ""}));
+  REQUIRE_ERROR(ErrorKind::internal, pdf_text({page("sheet", {100, 100})}, {"\xff\xfe", ""}));
 }

@@ -79,7 +79,7 @@ TEST_CASE("the open upper half is the closed one lifted by the stroke, thin, lon
     ++seen;
   }
   CHECK(seen == 17);
-  const Pen& open = pen(blank_sheet(), pens::kOpen);
+  const Pen open = pen(blank_sheet(), pens::kOpen);
   CHECK(open.dashes.size() == 6);  // dash, gap, dot, gap, dot, gap
   CHECK(open.width == pen(blank_sheet(), pens::kHidden).width);
 }

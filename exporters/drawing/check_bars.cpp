@@ -116,7 +116,8 @@ std::optional<Vec2> bars_corner(const Drawing& drawing, const BarSearch& search)
   }
   const Box2 field = grown({{0, 0}, drawing.size()}, -search.edge);
   return first_place(field, {kBar, kBar}, search.step, [&](const Vec2& corner) {
-    return std::all_of(boxes.begin(), boxes.end(),
+    return search.possible(corner) &&
+           std::all_of(boxes.begin(), boxes.end(),
                        [&](const Box2& box) {
                          return taken.free({box.low + corner, box.high + corner});
                        }) &&

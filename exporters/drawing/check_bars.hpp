@@ -31,6 +31,7 @@ struct BarSearch {
   double edge = 6;
   double step = 10;
   double clear = 2;  // beside each bar
+  PlaceTest possible;  // a quick no for corners whose bars are not allowed; asked row by row
   std::function<bool(const Segment& bar)> allowed;
 };
 std::optional<Vec2> bars_corner(const Drawing& drawing, const BarSearch& search);

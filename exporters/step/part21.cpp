@@ -17,16 +17,6 @@ constexpr std::size_t kLine = 72;  // customary in exchange files; no reader nee
 
 bool beyond_ascii(char c) { return static_cast<unsigned char>(c) >= 0x80; }
 
-bool ends_with_ignoring_space(const std::string& text, std::string_view ending) {
-  std::size_t at = text.size(), left = ending.size();
-  while (left > 0 && at > 0) {
-    const char c = text[--at];
-    if (std::isspace(static_cast<unsigned char>(c))) continue;
-    if (c != ending[--left]) return false;
-  }
-  return left == 0;
-}
-
 // Walks a DATA section once, statement by statement.
 class Tidier {
  public:
@@ -61,8 +51,6 @@ class Tidier {
       text += c;
     }
     ++at_;
-    if (ends_with_ignoring_space(out_, "NEXT_ASSEMBLY_USAGE_OCCURRENCE("))
-      text = std::to_string(++occurrences_);
     out_ += in_quotes(encoded(text));
   }
 
@@ -108,7 +96,6 @@ class Tidier {
   std::size_t at_ = 0;
   std::string out_;
   std::size_t line_ = 0;  // where the last line of out_ begins
-  int occurrences_ = 0;
 };
 
 }  // namespace

@@ -24,7 +24,7 @@ struct StepHeader {
 std::string step_file(const StepHeader& header, std::string_view data);
 
 // A DATA section as the writer made it, with every string on one line and in the standard's own encoding,
-// occurrence ids counted from 1 within the file, lines broken by one rule, and no negative zeros. In `data`
+// lines broken by one rule, and no negative zeros. In `data`
 // apostrophes and backslashes are doubled already, letters beyond ASCII are UTF-8, and long strings are
 // broken by line ends.
 std::string tidied_data(std::string_view data);

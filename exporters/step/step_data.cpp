@@ -20,7 +20,6 @@
 #include <TCollection_HAsciiString.hxx>
 #include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
-#include <TopLoc_Location.hxx>
 #include <TopoDS_Shape.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
 #include <XCAFDoc_ShapeTool.hxx>
@@ -58,7 +57,6 @@ class Settings {
     set("write.step.schema", options.schema == StepSchema::ap242 ? "AP242DIS" : "AP214IS");
     set("write.surfacecurve.mode", options.pcurves ? "On" : "Off");
     set("write.step.unit", "MM");
-    set("write.step.assembly", "On");
     set("write.step.nonmanifold", "Off");
     set("write.stepcaf.subshapes.name", "Off");
     set("write.precision.mode", "Average");
@@ -84,66 +82,21 @@ void name(const TDF_Label& label, const std::string& text) {
   TDataStd_Name::Set(label, TCollection_ExtendedString(text.c_str(), true));
 }
 
-// From two frames, so that the scale is 1 exactly: a located shape must not scale.
-TopLoc_Location location_of(const Frame& frame) {
-  const Vec3 z = frame.z();
-  const gp_Ax3 axes(gp_Pnt(frame.origin.x(), frame.origin.y(), frame.origin.z()), gp_Dir(z.x(), z.y(), z.z()),
-                    gp_Dir(frame.x.x(), frame.x.y(), frame.x.z()));
-  gp_Trsf placed;
-  placed.SetDisplacement(gp_Ax3(), axes);
-  return TopLoc_Location(placed);
+// The document that the writer reads: each product on its own, without location.
+Handle(TDocStd_Document) document_of(const std::vector<Product>& products) {
+  const Handle(TDocStd_Document) document = new TDocStd_Document("BinXCAF");
+  const Handle(XCAFDoc_ShapeTool) shapes = XCAFDoc_DocumentTool::ShapeTool(document->Main());
+  XCAFDoc_ShapeTool::SetAutoNaming(false);
+  for (const Product& product : products)
+    name(shapes->AddShape(product.solid.shape(), false, false), product.name);
+  return document;
 }
-
-// The document that the writer reads: prototypes without location, components by location.
-class Document {
- public:
-  explicit Document(const ProductModel& model)
-      : document_(new TDocStd_Document("BinXCAF")),
-        shapes_(XCAFDoc_DocumentTool::ShapeTool(document_->Main())) {
-    XCAFDoc_ShapeTool::SetAutoNaming(false);
-    if (model.single()) {
-      add(model.products.front());
-      return;
-    }
-    const TDF_Label root = shapes_->NewShape();
-    name(root, model.name);
-    for (const Product& product : model.products) prototypes_.push_back(add(product));
-    for (const SubAssembly& group : model.groups) add(root, group);
-    for (const Instance& instance : model.instances) add(root, instance);
-    shapes_->UpdateAssemblies();  // without it the file holds no solids and success is reported
-  }
-
-  const Handle(TDocStd_Document) & get() const { return document_; }
-
- private:
-  TDF_Label add(const Product& product) {
-    const TDF_Label label = shapes_->AddShape(product.solid.shape(), false, false);
-    name(label, product.name);
-    return label;
-  }
-
-  void add(const TDF_Label& home, const Instance& instance) {
-    name(shapes_->AddComponent(home, prototypes_[instance.product], location_of(instance.placed)),
-         instance.name);
-  }
-
-  void add(const TDF_Label& root, const SubAssembly& group) {
-    const TDF_Label label = shapes_->NewShape();
-    name(label, group.name);
-    for (const Instance& instance : group.instances) add(label, instance);
-    name(shapes_->AddComponent(root, label, TopLoc_Location()), group.name);
-  }
-
-  Handle(TDocStd_Document) document_;
-  Handle(XCAFDoc_ShapeTool) shapes_;
-  std::vector<TDF_Label> prototypes_;
-};
 
 // Styles each solid, in the order of the products. The writer's own way of writing colours walks a map whose
 // order differs from run to run, and passes them through linear single precision.
-void add_colours(const Handle(XSControl_WorkSession) & session, const ProductModel& model) {
+void add_colours(const Handle(XSControl_WorkSession) & session, const std::vector<Product>& products) {
   STEPConstruct_Styles styles(session);
-  for (const Product& product : model.products) {
+  for (const Product& product : products) {
     const TopoDS_Shape& shape = product.solid.shape();
     const Handle(StepRepr_RepresentationItem) item =
         STEPConstruct::FindEntity(session->TransferWriter()->FinderProcess(), shape);
@@ -176,22 +129,20 @@ std::string data_of(const std::string& file) {
 
 }  // namespace
 
-std::string raw_step_data(const ProductModel& model, const StepOptions& options) {
+std::string raw_step_data(const std::vector<Product>& products, const StepOptions& options) {
   const std::lock_guard<std::mutex> turn(writer_lock());
-  return guarded(
-      "STEP file of " + model.name + " (" + counted(long(model.products.size()), "product") + ")", [&] {
-        silence_printers();
-        const Settings settings(options);
-        const Document document(model);
-        STEPCAFControl_Writer writer;
-        writer.SetColorMode(false);  // see add_colours
-        writer.SetNameMode(true);
-        writer.SetLayerMode(false);
-        writer.SetPropsMode(false);
-        ensure(writer.Transfer(document.get(), STEPControl_AsIs), "the STEP writer takes the document");
-        add_colours(writer.ChangeWriter().WS(), model);
-        return data_of(text_of(writer.ChangeWriter().Model()));
-      });
+  return guarded("STEP file of " + counted(long(products.size()), "product"), [&] {
+    silence_printers();
+    const Settings settings(options);
+    STEPCAFControl_Writer writer;
+    writer.SetColorMode(false);  // see add_colours
+    writer.SetNameMode(true);
+    writer.SetLayerMode(false);
+    writer.SetPropsMode(false);
+    ensure(writer.Transfer(document_of(products), STEPControl_AsIs), "the STEP writer takes the document");
+    add_colours(writer.ChangeWriter().WS(), products);
+    return data_of(text_of(writer.ChangeWriter().Model()));
+  });
 }
 
 }  // namespace lamwright

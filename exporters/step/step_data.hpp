@@ -1,6 +1,7 @@
-// The DATA section of a STEP file. The one place that runs OpenCASCADE's STEP writer.
+// The solids in a STEP file. The one place that runs OpenCASCADE's STEP writer.
 #pragma once
 #include <string>
+#include <vector>
 
 #include "exporters/step/part21.hpp"
 #include "exporters/step/product_model.hpp"
@@ -12,10 +13,10 @@ struct StepOptions {
   bool pcurves = false;  // parameter curves double the file and no reader needs them for planes and cylinders
 };
 
-// The text between "DATA;" and "ENDSEC;" as the writer makes it; mm. Its strings may hold UTF-8 and its
-// occurrence ids count on through the process: see tidied_data. The writer keeps its settings in static
+// The text between "DATA;" and "ENDSEC;" as the writer makes it, each product on its own; mm. Its strings may
+// hold UTF-8: see tidied_data. The writer keeps its settings in static
 // variables and crashes when two threads use it, so calls take turns and put the settings back. Nothing is
 // printed, no file is written. Throws Error (internal) when the writer does not report full success.
-std::string raw_step_data(const ProductModel& model, const StepOptions& options);
+std::string raw_step_data(const std::vector<Product>& products, const StepOptions& options);
 
 }  // namespace lamwright

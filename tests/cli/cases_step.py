@@ -109,3 +109,55 @@ def the_assembly_holds_each_part_once_and_each_body_by_name(bench):
         assert sum(1 for n in names if re.fullmatch(re.escape(part["name"]) + r"-\d+", n)) == part["count"], part["name"]
     colours = of_type(model, "COLOUR_RGB")
     assert len(colours) >= 4
+
+
+def relationship(model_text):
+    """(representation, home, transformation) of every placement; those are complex instances."""
+    pattern = (r"#(\d+) = \( REPRESENTATION_RELATIONSHIP\('','',#(\d+),#(\d+)\)\s*"
+               r"REPRESENTATION_RELATIONSHIP_WITH_TRANSFORMATION\(#(\d+)\)\s*SHAPE_REPRESENTATION_RELATIONSHIP\(\) \);")
+    return {int(i): (int(a), int(b), int(t)) for i, a, b, t in re.findall(pattern, model_text)}
+
+
+def one(values):
+    assert len(values) == 1, values
+    return values[0]
+
+
+def require_placed_by_the_rules(text):
+    """ISO 10303-43: the two representations of a placement stand in different contexts, and the items that the
+    transformation joins are items of them. ISO 10303-44: each occurrence has one shape of its own, which one
+    placement represents; products used and using are products of the file."""
+    model = entities(text)
+    placements = relationship(text)
+    representations = {**of_type(model, "SHAPE_REPRESENTATION"), **of_type(model, "ADVANCED_BREP_SHAPE_REPRESENTATION")}
+    items = {key: (set(references(a)[:-1]), references(a)[-1]) for key, a in representations.items()}
+    shown = {references(a)[0]: references(a)[1] for a in of_type(model, "SHAPE_DEFINITION_REPRESENTATION").values()}
+    shapes = {}
+    for key, arguments in of_type(model, "PRODUCT_DEFINITION_SHAPE").items():
+        shapes.setdefault(references(arguments)[0], []).append(key)
+    shape_of = lambda definition: shown[one(shapes[definition])]
+    dependent = {references(a)[1]: references(a)[0]
+                 for a in of_type(model, "CONTEXT_DEPENDENT_SHAPE_REPRESENTATION").values()}
+    occurrences = of_type(model, "NEXT_ASSEMBLY_USAGE_OCCURRENCE")
+    assert len(occurrences) == len(placements) == len(dependent) > 10
+    ids = [arguments.split("'")[1] for arguments in occurrences.values()]
+    assert ids == [str(i + 1) for i in range(len(ids))]
+    for key, arguments in occurrences.items():
+        using, used = references(arguments)
+        representation, home, transformation = placements[dependent[one(shapes[key])]]
+        assert (representation, home) == (shape_of(used), shape_of(using))
+        assert items[representation][1] != items[home][1], "both in one context"
+        origin, at = references(model[transformation][1])
+        assert origin in items[representation][0] and at in items[home][0]
+    return len(occurrences)
+
+
+@test
+def placements_in_step_keep_the_rules_of_the_standard(bench):
+    summary = bench.built(oracle.W2)
+    text = open(bench.path("out", "press.step"), encoding="ascii").read()
+    assert require_placed_by_the_rules(text) == sum(part["count"] for part in summary["parts"])
+    halves = {**oracle.W3, "press": {**oracle.W3["press"], "method": "two-part"}}
+    summary = bench.built(halves, "halves", "--step", "ap242")
+    text = open(bench.path("halves", "press.step"), encoding="ascii").read()
+    assert require_placed_by_the_rules(text) == 3 + sum(part["count"] for part in summary["parts"])

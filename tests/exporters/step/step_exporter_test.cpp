@@ -233,14 +233,6 @@ TEST_CASE("the same press gives the same bytes however often it is written in on
   CHECK(first == again);
 }
 
-TEST_CASE("the writer itself counts occurrences through the process, which tidying undoes", "[step]") {
-  const PressPlan plan = plan_of(spacer());
-  const ProductModel model = press_model(plan, {build_solid(plan.parts.front())});
-  const std::string one = raw_step_data(model, {}), two = raw_step_data(model, {});
-  CHECK(one != two);
-  CHECK(tidied_data(one) == tidied_data(two));
-}
-
 TEST_CASE("no name comes from the writer and no time from the clock", "[step]") {
   for (const auto& [path, text] : exported(two_part_press()).files()) {
     INFO(path);

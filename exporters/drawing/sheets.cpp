@@ -93,21 +93,24 @@ TitleBlock title_block(const SheetSet& set, int sheet, std::string drawing, std:
           sheet,          set.sheets};
 }
 
-std::vector<NamedDrawing> sheets(const ExportInput& input) {
+SharedDrawings sheets(const ExportInput& input) {
   return sheets(input, [](const std::string&) { return true; });
 }
 
-std::vector<NamedDrawing> sheets(const ExportInput& input,
-                                 const std::function<bool(const std::string&)>& wanted) {
+SharedDrawings sheets(const ExportInput& input, const std::function<bool(const std::string&)>& wanted) {
   SheetSet set{input.plan, input.job.outputs.paper, warnings(input.findings), 1, pack_of(input)};
   std::vector<Planned> planned;
   plan_press(planned, input);
   plan_parts(planned, set);
   set.sheets = static_cast<int>(planned.size());
-  std::vector<NamedDrawing> out;
+  // Some exporters are given no lists, and the pack's sheets may come from them.
+  const std::string kind = input.supply.pack.empty() ? "drawing without lists: " : "drawing: ";
+  SharedDrawings out;
   for (std::size_t i = 0; i < planned.size(); ++i)
     if (wanted(planned[i].name))
-      out.push_back({planned[i].name, planned[i].draw(set, static_cast<int>(i) + 1)});
+      out.push_back(made_once(input.shared, kind + planned[i].name, [&] {
+        return NamedDrawing{planned[i].name, planned[i].draw(set, static_cast<int>(i) + 1)};
+      }));
   return out;
 }
 

@@ -1,6 +1,7 @@
 // The dimensioned sheets of a press, ready for any drawing format.
 #pragma once
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,7 @@ struct NamedDrawing {
   std::string name;  // "press", "stations", "seating", "pressure", "springback", "blanks", else the part's
   Drawing drawing;
 };
+using SharedDrawings = std::vector<std::shared_ptr<const NamedDrawing>>;  // none is null
 
 // What every sheet of one press carries.
 struct SheetSet {
@@ -50,10 +52,10 @@ Drawing aid_sheet(const SheetSet& set, int sheet, std::size_t aid);
 
 // The press first and where its formers stand, then how its upper half seats where it has one, the pressure
 // where it is known, what release changes where it does; then every unique piece in the plan's order (slats
-// and the panel apart), the blanks, and what is cut with the press but is no piece of it.
-std::vector<NamedDrawing> sheets(const ExportInput& input);
+// and the panel apart), the blanks, and what is cut with the press but is no piece of it. Exporters of one
+// build share them.
+SharedDrawings sheets(const ExportInput& input);
 // Only those whose name is wanted, numbered as in the whole set.
-std::vector<NamedDrawing> sheets(const ExportInput& input,
-                                 const std::function<bool(const std::string&)>& wanted);
+SharedDrawings sheets(const ExportInput& input, const std::function<bool(const std::string&)>& wanted);
 
 }  // namespace lamwright::drawing

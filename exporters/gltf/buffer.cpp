@@ -45,32 +45,27 @@ std::string little_endian(std::uint32_t value) {
 void Buffer::open_view(Target target, std::size_t size) {
   Json view{{"buffer", 0}, {"byteOffset", bytes_.size()}, {"byteLength", size}};
   if (target != Target::none) view["target"] = int(target);
-  views_.push_back(std::move(view));
-}
-
-std::size_t Buffer::add(Json accessor) {
-  accessors_.push_back(std::move(accessor));
-  return accessors_.size() - 1;
+  views_.add(view);
 }
 
 std::size_t Buffer::add_points(const std::vector<Vec3>& points, Target target) {
   open_view(target, points.size() * 12);
   for (const Vec3& p : points) append(bytes_, p, kPointDecimals);
-  return add({{"bufferView", views_.size() - 1},
-              {"componentType", int(kFloat)},
-              {"count", points.size()},
-              {"type", "VEC3"},
-              {"min", bound(points, false)},
-              {"max", bound(points, true)}});
+  return accessors_.add({{"bufferView", views_.size() - 1},
+                         {"componentType", int(kFloat)},
+                         {"count", points.size()},
+                         {"type", "VEC3"},
+                         {"min", bound(points, false)},
+                         {"max", bound(points, true)}});
 }
 
 std::size_t Buffer::add_normals(const std::vector<Vec3>& normals) {
   open_view(Target::vertices, normals.size() * 12);
   for (const Vec3& n : normals) append(bytes_, n, kNormalDecimals);
-  return add({{"bufferView", views_.size() - 1},
-              {"componentType", int(kFloat)},
-              {"count", normals.size()},
-              {"type", "VEC3"}});
+  return accessors_.add({{"bufferView", views_.size() - 1},
+                         {"componentType", int(kFloat)},
+                         {"count", normals.size()},
+                         {"type", "VEC3"}});
 }
 
 std::size_t Buffer::add_indices(const std::vector<std::uint32_t>& indices) {
@@ -79,21 +74,21 @@ std::size_t Buffer::add_indices(const std::vector<std::uint32_t>& indices) {
   open_view(Target::indices, indices.size() * (brief ? 2 : 4));
   for (const std::uint32_t index : indices) bytes_ += little_endian(index).substr(0, brief ? 2 : 4);
   bytes_.resize((bytes_.size() + 3) / 4 * 4, '\0');
-  return add({{"bufferView", views_.size() - 1},
-              {"componentType", int(brief ? kUnsignedShort : kUnsignedInt)},
-              {"count", indices.size()},
-              {"type", "SCALAR"}});
+  return accessors_.add({{"bufferView", views_.size() - 1},
+                         {"componentType", int(brief ? kUnsignedShort : kUnsignedInt)},
+                         {"count", indices.size()},
+                         {"type", "SCALAR"}});
 }
 
 std::size_t Buffer::add_times(const std::vector<double>& seconds) {
   open_view(Target::none, seconds.size() * 4);
   for (const double t : seconds) append(bytes_, stored(t, kTimeDecimals));
-  return add({{"bufferView", views_.size() - 1},
-              {"componentType", int(kFloat)},
-              {"count", seconds.size()},
-              {"type", "SCALAR"},
-              {"min", Json::array({double(stored(seconds.front(), kTimeDecimals))})},
-              {"max", Json::array({double(stored(seconds.back(), kTimeDecimals))})}});
+  return accessors_.add({{"bufferView", views_.size() - 1},
+                         {"componentType", int(kFloat)},
+                         {"count", seconds.size()},
+                         {"type", "SCALAR"},
+                         {"min", Json::array({double(stored(seconds.front(), kTimeDecimals))})},
+                         {"max", Json::array({double(stored(seconds.back(), kTimeDecimals))})}});
 }
 
 }  // namespace lamwright::gltf

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "exporters/json/numbers.hpp"
+#include "exporters/gltf/json_text.hpp"
 
 namespace lamwright::gltf {
 
@@ -23,16 +23,13 @@ class Buffer {
   std::size_t add_times(const std::vector<double>& seconds);
 
   const std::string& bytes() const { return bytes_; }  // a multiple of four
-  const Json& views() const { return views_; }
-  const Json& accessors() const { return accessors_; }
+  const JsonList& views() const { return views_; }
+  const JsonList& accessors() const { return accessors_; }
 
  private:
   void open_view(Target target, std::size_t size);
-  std::size_t add(Json accessor);
-
   std::string bytes_;
-  Json views_ = Json::array();
-  Json accessors_ = Json::array();
+  JsonList views_, accessors_;
 };
 
 // Four bytes, least first.

@@ -21,6 +21,7 @@ using scene::Scene;
 constexpr double kMetres = 0.001;
 constexpr const char* kEdgeColour = "#26221d";
 constexpr double kRoughness = 0.9;
+constexpr std::size_t kRoot = 0;
 enum Mode { kLines = 1, kTriangles = 4 };
 
 bool moves(const Piece& piece) { return piece.opens.norm() > kSamePoint; }
@@ -47,7 +48,8 @@ class Document {
 
  private:
   void add_nodes();
-  std::size_t add_node(Json node);
+  // The root is the first, and is written when its children are known.
+  std::size_t add_node(const Json& node) { return nodes_.add(node) + 1; }
   std::size_t piece_node(const Piece& piece);
   std::size_t mesh_of(const Piece& piece);
   const Stored& stored(std::size_t shape);
@@ -57,28 +59,23 @@ class Document {
   const Scene& scene_;
   const std::string& title_;
   Buffer buffer_;
-  Json nodes_ = Json::array(), meshes_ = Json::array(), materials_ = Json::array();
-  Json samplers_ = Json::array(), channels_ = Json::array();
+  gltf::JsonList nodes_, meshes_, materials_, samplers_, channels_;  // nodes below the root
+  std::vector<std::size_t> kinds_;                                   // nodes right below the root
   std::map<std::size_t, Stored> stored_;
   std::map<std::pair<std::size_t, Kind>, std::size_t> mesh_index_;
   std::map<std::string, std::size_t> material_index_;
   std::optional<std::size_t> times_;
 };
 
-std::size_t Document::add_node(Json node) {
-  nodes_.push_back(std::move(node));
-  return nodes_.size() - 1;
-}
-
 std::size_t Document::material(const std::string& name, const std::string& colour) {
   const auto [known, added] = material_index_.try_emplace(name, materials_.size());
   if (added)
-    materials_.push_back({{"name", name},
-                          {"pbrMetallicRoughness",
-                           {{"baseColorFactor", gltf::linear_colour(colour)},
-                            {"metallicFactor", 0},
-                            {"roughnessFactor", kRoughness}}},
-                          {"doubleSided", false}});
+    materials_.add({{"name", name},
+                    {"pbrMetallicRoughness",
+                     {{"baseColorFactor", gltf::linear_colour(colour)},
+                      {"metallicFactor", 0},
+                      {"roughnessFactor", kRoughness}}},
+                    {"doubleSided", false}});
   return known->second;
 }
 
@@ -109,7 +106,7 @@ std::size_t Document::mesh_of(const Piece& piece) {
                           {"indices", *data.edges},
                           {"material", material("Edges", kEdgeColour)},
                           {"mode", int(kLines)}});
-  meshes_.push_back({{"name", scene_.shapes[piece.shape].name}, {"primitives", std::move(primitives)}});
+  meshes_.add({{"name", scene_.shapes[piece.shape].name}, {"primitives", std::move(primitives)}});
   return known->second;
 }
 
@@ -117,8 +114,8 @@ void Document::animate(std::size_t node, const Piece& piece) {
   if (!times_) times_ = buffer_.add_times({0, 1});
   const std::size_t way =
       buffer_.add_points({piece.placed.origin, piece.placed.origin + piece.opens}, Target::none);
-  channels_.push_back({{"sampler", samplers_.size()}, {"target", {{"node", node}, {"path", "translation"}}}});
-  samplers_.push_back({{"input", *times_}, {"interpolation", "LINEAR"}, {"output", way}});
+  channels_.add({{"sampler", samplers_.size()}, {"target", {{"node", node}, {"path", "translation"}}}});
+  samplers_.add({{"input", *times_}, {"interpolation", "LINEAR"}, {"output", way}});
 }
 
 // What an animation moves must not have a matrix.
@@ -132,40 +129,39 @@ std::size_t Document::piece_node(const Piece& piece) {
     node["matrix"] = gltf::matrix(piece.placed);
   }
   node["extras"] = {{"part", shape.name}, {"stock", shape.stock}};
-  const std::size_t index = add_node(std::move(node));
+  const std::size_t index = add_node(node);
   if (moves(piece)) animate(index, piece);
   return index;
 }
 
 void Document::add_nodes() {
   std::map<Kind, std::vector<std::size_t>> of_kind;
-  add_node(
-      {{"name", "press"}, {"matrix", {kMetres, 0, 0, 0, 0, kMetres, 0, 0, 0, 0, kMetres, 0, 0, 0, 0, 1}}});
   for (const Piece& piece : scene_.pieces) of_kind[piece.kind].push_back(piece_node(piece));
-  std::vector<std::size_t> kinds;
   for (const auto& [kind, pieces] : of_kind)
-    kinds.push_back(
+    kinds_.push_back(
         add_node({{"name", title(kind)}, {"children", pieces}, {"extras", {{"title", title(kind)}}}}));
-  if (!kinds.empty()) nodes_[0]["children"] = kinds;
 }
 
 std::string Document::text() const {
-  Json out{{"asset", {{"version", "2.0"}, {"generator", "lamwright"}}},
-           {"scene", 0},
-           {"scenes", Json::array({{{"name", title_}, {"nodes", Json::array({0})}}})},
-           {"nodes", nodes_}};
-  const auto add = [&](const char* name, const Json& list) {
-    if (!list.empty()) out[name] = list;  // the format knows no empty lists
-  };
-  add("materials", materials_);
-  add("meshes", meshes_);
+  Json root{{"name", "press"},
+            {"matrix", {kMetres, 0, 0, 0, 0, kMetres, 0, 0, 0, 0, kMetres, 0, 0, 0, 0, 1}}};
+  if (!kinds_.empty()) root["children"] = kinds_;
+  std::string nodes = "[" + gltf::json_line(root);
+  if (!nodes_.empty()) nodes += "," + nodes_.entries();
+  gltf::JsonObject out;
+  out.add("asset", gltf::json_line({{"version", "2.0"}, {"generator", "lamwright"}}));
+  out.add("scene", std::to_string(kRoot));
+  out.add("scenes", gltf::json_line(Json::array({{{"name", title_}, {"nodes", Json::array({kRoot})}}})));
+  out.add("nodes", nodes + "]");
+  out.add("materials", materials_);
+  out.add("meshes", meshes_);
   if (!channels_.empty())
-    out["animations"] =
-        Json::array({{{"name", "opening"}, {"channels", channels_}, {"samplers", samplers_}}});
-  add("accessors", buffer_.accessors());
-  add("bufferViews", buffer_.views());
-  if (!bytes().empty()) out["buffers"] = Json::array({{{"byteLength", bytes().size()}}});
-  return out.dump(-1, ' ', false, Json::error_handler_t::replace);
+    out.add("animations", R"([{"name":"opening","channels":)" + channels_.text() + R"(,"samplers":)" +
+                              samplers_.text() + "}]");
+  out.add("accessors", buffer_.accessors());
+  out.add("bufferViews", buffer_.views());
+  if (!bytes().empty()) out.add("buffers", gltf::json_line(Json::array({{{"byteLength", bytes().size()}}})));
+  return out.text();
 }
 
 // `type`: four bytes.

@@ -1,5 +1,6 @@
 #include "exporters/html/html_exporter.hpp"
 
+#include "exporters/gltf/shared_glb.hpp"
 #include "exporters/html/page.hpp"
 #include "exporters/json/summary.hpp"
 
@@ -7,9 +8,9 @@ namespace lamwright {
 
 void HtmlExporter::write(const ExportInput& input, Sink& sink) const {
   const Json summary = summary_json(input, {});
-  const scene::Scene scene = scene::scene_of(input.plan);
+  const auto scene = shared_scene(input);
   const html::Told told(summary, input.job.report_units);
-  sink.write("job-sheet.html", html::page_text({input, told, scene}));
+  sink.write("job-sheet.html", html::page_text({input, told, *scene}));
 }
 
 }  // namespace lamwright

@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "exporters/gltf/glb.hpp"
+#include "exporters/gltf/shared_glb.hpp"
 #include "exporters/html/assets.hpp"
 #include "exporters/html/image.hpp"
 
@@ -55,7 +55,7 @@ Markup view(const PageInput& page) {
 }
 
 Markup view_scripts(const PageInput& page) {
-  const std::string mesh = base64(glb(page.scene, page.told.text("/title")));
+  const std::string mesh = base64(*shared_glb(page.input));
   return words(element("script", Markup::raw(mesh), "type=\"application/octet-stream\" id=\"press-glb\""),
                element("script", Markup::raw(std::string(assets::script())), "id=\"viewer\""));
 }

@@ -27,12 +27,13 @@ std::string missing_note(const std::string& file, const std::set<char32_t>& miss
   return text;
 }
 
+PdfInfo info_of(const ExportInput& input, const std::string& name) {
+  return {input.plan.title.empty() ? name : input.plan.title + ": " + name, input.plan.date};
+}
+
 // `missing`: letters that the pages hold as boxes already.
-void send(const ExportInput& input, Sink& sink, const std::string& name,
-          const std::vector<drawing::Drawing>& pages, const std::vector<char32_t>& missing) {
-  const std::string file = name + ".pdf";
-  const std::string title = input.plan.title.empty() ? name : input.plan.title + ": " + name;
-  const PdfText pdf = pdf_text(pages, {title, input.plan.date});
+void send(const ExportInput& input, Sink& sink, const std::string& file, const PdfText& pdf,
+          const std::vector<char32_t>& missing) {
   std::set<char32_t> all(missing.begin(), missing.end());
   all.insert(pdf.missing.begin(), pdf.missing.end());
   if (!all.empty()) input.progress.note(missing_note(file, all));
@@ -43,12 +44,14 @@ void send(const ExportInput& input, Sink& sink, const std::string& name,
 
 void PdfExporter::write(const ExportInput& input, Sink& sink) const {
   input.progress.step("drawings (PDF)");
-  std::vector<drawing::Drawing> pages;
-  for (drawing::NamedDrawing& sheet : drawing::sheets(input)) pages.push_back(std::move(sheet.drawing));
-  send(input, sink, "drawings", pages, {});
+  const drawing::SharedDrawings sheets = drawing::sheets(input);
+  std::vector<const drawing::Drawing*> pages;
+  for (const auto& sheet : sheets) pages.push_back(&sheet->drawing);
+  send(input, sink, "drawings.pdf", pdf_text(pages, info_of(input, "drawings")), {});
   input.progress.step("templates (PDF)");
   const TemplateBook book = template_book(input.job, input.plan);
-  if (!book.pages.empty()) send(input, sink, "templates", book.pages, book.missing);
+  if (book.pages.empty()) return;
+  send(input, sink, "templates.pdf", pdf_text(book.pages, info_of(input, "templates")), book.missing);
 }
 
 }  // namespace lamwright

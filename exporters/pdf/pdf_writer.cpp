@@ -204,18 +204,24 @@ void add_page(cairo_surface_t* surface, const Drawing& drawing, int page, const 
 }  // namespace
 
 PdfText pdf_text(const std::vector<drawing::Drawing>& pages, const PdfInfo& info) {
+  std::vector<const drawing::Drawing*> all;
+  for (const drawing::Drawing& page : pages) all.push_back(&page);
+  return pdf_text(all, info);
+}
+
+PdfText pdf_text(const std::vector<const drawing::Drawing*>& pages, const PdfInfo& info) {
   ensure(!pages.empty(), "a PDF file has a page");
   // cairo would stop in the middle of its work and lose what it had allocated.
   ensure(!utf8_fault(info.title), "the title of a PDF file is UTF-8");
-  for (const Drawing& page : pages) ensure(!utf8_fault(page.title()), "titles of drawings are UTF-8");
+  for (const Drawing* page : pages) ensure(!utf8_fault(page->title()), "titles of drawings are UTF-8");
   PdfText out;
   std::set<char32_t> missing;
   const PdfFont font;
-  const Vec2 size = kPoints * pages.front().size();
+  const Vec2 size = kPoints * pages.front()->size();
   const Surface surface(cairo_pdf_surface_create_for_stream(append, &out.bytes, size.x(), size.y()));
   describe(surface.get(), info);
   for (std::size_t i = 0; i < pages.size(); ++i)
-    add_page(surface.get(), pages[i], static_cast<int>(i) + 1, font, missing);
+    add_page(surface.get(), *pages[i], static_cast<int>(i) + 1, font, missing);
   cairo_surface_finish(surface.get());
   ensure_made(cairo_surface_status(surface.get()));
   out.missing.assign(missing.begin(), missing.end());

@@ -23,5 +23,6 @@ struct PdfText {
 // Places on paper are kept to 0.0014 mm (1/256 of a point), arcs to 0.004 mm. Throws Error (internal) when
 // the file cannot be made.
 PdfText pdf_text(const std::vector<drawing::Drawing>& pages, const PdfInfo& info);
+PdfText pdf_text(const std::vector<const drawing::Drawing*>& pages, const PdfInfo& info);  // none is null
 
 }  // namespace lamwright

@@ -13,8 +13,8 @@ void SvgExporter::write(const ExportInput& input, Sink& sink) const {
   files.write_sheets(input.supply.sheets);
   files.note_missing();
   input.progress.step("drawings (SVG)");
-  for (const drawing::NamedDrawing& sheet : drawing::sheets(input))
-    sink.write("drawings/" + sheet.name + ".svg", svg_text(sheet.drawing));
+  for (const auto& sheet : drawing::sheets(input))
+    sink.write("drawings/" + sheet->name + ".svg", svg_text(sheet->drawing));
 }
 
 }  // namespace lamwright

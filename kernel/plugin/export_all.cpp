@@ -55,9 +55,10 @@ Supply export_all(const Evaluation& result, const Registry& registry, Progress& 
       std::any_of(tasks.begin(), tasks.end(), [](const ExportTask& task) { return task.needs.supply; });
   GatedProgress gathering(gate);
   Supply supply;
+  MadeOnce shared;
   std::vector<std::exception_ptr> faults(1);
   {
-    ExportCrew crew(tasks, result, supply, gate);
+    ExportCrew crew(tasks, result, supply, gate, shared);
     std::vector<std::jthread> others;
     try {
       for (std::size_t i = 1; i < std::min<std::size_t>(threads, tasks.size()); ++i)
@@ -78,7 +79,8 @@ Supply export_all(const Evaluation& result, const Registry& registry, Progress& 
   for (const ExportTask& task : tasks) {
     if (!task.needs.others) continue;
     progress.step("writing " + task.exporter.name());
-    task.exporter.write({*result.job, *result.plan, result.findings, progress, result.figures, supply}, sink);
+    task.exporter.write(
+        {*result.job, *result.plan, result.findings, progress, result.figures, supply, &shared}, sink);
   }
   return supply;
 }

@@ -64,7 +64,7 @@ void ExportCrew::run(ExportTask& task) {
   try {
     task.progress.step("writing " + task.exporter.name());
     task.exporter.write({*result_.job, *result_.plan, result_.findings, task.progress, result_.figures,
-                         task.needs.supply ? supply_ : kNoSupply},
+                         task.needs.supply ? supply_ : kNoSupply, &shared_},
                         task.files);
   } catch (...) {
     task.fault = std::current_exception();

@@ -53,9 +53,9 @@ struct ExportTask {
 // supply is known.
 class ExportCrew {
  public:
-  ExportCrew(std::deque<ExportTask>& tasks, const Evaluation& result, const Supply& supply,
-             ProgressGate& gate)
-      : tasks_(tasks), result_(result), supply_(supply), gate_(gate) {}
+  ExportCrew(std::deque<ExportTask>& tasks, const Evaluation& result, const Supply& supply, ProgressGate& gate,
+             MadeOnce& shared)
+      : tasks_(tasks), result_(result), supply_(supply), gate_(gate), shared_(shared) {}
   void work();
   void supply_is_known();
   // Begins nothing more; what runs ends at its next step.
@@ -71,6 +71,7 @@ class ExportCrew {
   const Evaluation& result_;
   const Supply& supply_;
   ProgressGate& gate_;
+  MadeOnce& shared_;
   std::mutex mutex_;
   std::condition_variable changed_;
   bool supply_known_ = false, alone_ = false, stopped_ = false;

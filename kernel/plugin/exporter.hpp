@@ -10,6 +10,7 @@
 #include "kernel/check/finding.hpp"
 #include "kernel/job/job.hpp"
 #include "kernel/job/keys.hpp"
+#include "kernel/plugin/made_once.hpp"
 #include "kernel/press/plan.hpp"
 #include "kernel/supply/supply.hpp"
 
@@ -47,6 +48,7 @@ struct ExportInput {
   Progress& progress;                    // told of stages, may cancel
   const Figures& figures = kNoFigures;   // empty for a plan that was not checked
   const Supply& supply = kNoSupply;      // empty where nothing was nested or counted
+  MadeOnce* shared = nullptr;            // what exporters of one build make for one another; null: none
 };
 
 // What an exporter asks of whoever runs several of them at a time.

@@ -9,7 +9,7 @@
 namespace lamwright {
 
 // Number of the plug-in interface; a shared library made for another is refused.
-inline constexpr int kPluginInterface = 4;
+inline constexpr int kPluginInterface = 5;
 
 // The order of registration is the order of `list` and of export. A name registered twice is refused
 // (internal).

@@ -5,8 +5,11 @@
 #include <optional>
 
 #include "exporters/csv/csv_exporter.hpp"
+#include "exporters/drawing/sheets.hpp"
 #include "exporters/dxf/dxf_exporter.hpp"
+#include "exporters/gltf/glb.hpp"
 #include "exporters/gltf/gltf_exporter.hpp"
+#include "exporters/gltf/shared_glb.hpp"
 #include "exporters/html/html_exporter.hpp"
 #include "exporters/json/summary.hpp"
 #include "exporters/pdf/pdf_exporter.hpp"
@@ -126,7 +129,14 @@ Measured measured(int scale) {
   job->outputs.sheets = false;
   Supply supply;
   stages.add("lists", [&] { supply = gather(*job, plan, checks.figures); });
-  const ExportInput input{*job, plan, checks.findings, progress, checks.figures, supply};
+  MadeOnce shared;
+  const ExportInput input{*job, plan, checks.findings, progress, checks.figures, supply, &shared};
+  stages.add("drawings", [&] {
+    drawing::sheets({*job, plan, checks.findings, progress, checks.figures, supply});
+  });
+  stages.add("3D", [&] { glb(scene::scene_of(plan), plan.title); });
+  drawing::sheets(input);
+  (void)shared_glb(input);
   for (const auto& exporter : exporters())
     stages.add(exporter->name(), [&] {
       CountingSink sink;

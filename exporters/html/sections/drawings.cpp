@@ -23,8 +23,8 @@ bool at_the_bench(const std::string& name) {
 
 Section drawings_section(const PageInput& page) {
   Markup body = where_all_are(page.input.job.outputs);
-  for (const drawing::NamedDrawing& sheet : drawing::sheets(page.input, at_the_bench))
-    body += image(sheet.drawing, words("Drawing: ", sheet.name), "drawing");
+  for (const auto& sheet : drawing::sheets(page.input, at_the_bench))
+    body += image(sheet->drawing, words("Drawing: ", sheet->name), "drawing");
   return {"drawings", "Drawings", body};
 }
 

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "exporters/drawing/sheets.hpp"
+#include "tests/exporters/drawing/sheet_values.hpp"
 #include "tests/support/folder_sources.hpp"
 #include "tests/support/jobs.hpp"
 #include "tests/support/source_folder.hpp"
@@ -16,7 +16,7 @@ namespace lamwright::test {
 
 inline std::vector<drawing::NamedDrawing> all_sheets_of(const Evaluation& result) {
   Progress quiet;
-  return drawing::sheets({*result.job, *result.plan, result.findings, quiet, result.figures});
+  return values(drawing::sheets({*result.job, *result.plan, result.findings, quiet, result.figures}));
 }
 
 struct Demo {

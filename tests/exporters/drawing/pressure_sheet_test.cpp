@@ -415,7 +415,7 @@ TEST_CASE("names of runs, stations of joints and trim lines stand along the girt
 TEST_CASE("a plan that was not checked has no pressure sheet") {
   const Evaluation result = mapped(kSingleCrown);
   Progress quiet;
-  const auto without = sheets({*result.job, *result.plan, result.findings, quiet});
+  const auto without = values(sheets({*result.job, *result.plan, result.findings, quiet}));
   const auto with = all_sheets_of(result);
   CHECK(find_sheet(without, "pressure") == nullptr);
   CHECK(find_sheet(with, "pressure") != nullptr);

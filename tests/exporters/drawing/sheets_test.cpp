@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "tests/exporters/drawing/legible.hpp"
+#include "tests/exporters/drawing/sheet_values.hpp"
 #include "tests/exporters/svg/sample_plan.hpp"
 
 using namespace lamwright;
@@ -14,7 +15,7 @@ namespace {
 std::vector<NamedDrawing> sample_sheets(const PressPlan& plan, const std::vector<Finding>& findings = {}) {
   const Job job = sample::job();
   Progress quiet;
-  return sheets({job, plan, findings, quiet});
+  return test::values(sheets({job, plan, findings, quiet}));
 }
 
 // The sample, one whose ends differ, and one with its straps turned over guide rollers.

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "exporters/drawing/sheets.hpp"
+#include "tests/exporters/drawing/sheet_values.hpp"
 #include "tests/support/jobs.hpp"
 
 namespace lamwright::test {
@@ -57,7 +57,7 @@ inline std::vector<drawing::NamedDrawing> sheets_of(const std::string& text) {
   const Evaluation result = evaluated(text);
   if (!result.plan) throw std::runtime_error("no plan: " + only_error(result));
   Progress quiet;
-  return drawing::sheets({*result.job, *result.plan, result.findings, quiet});
+  return values(drawing::sheets({*result.job, *result.plan, result.findings, quiet}));
 }
 
 inline const drawing::Drawing& sheet_named(const std::vector<drawing::NamedDrawing>& set,

@@ -251,7 +251,7 @@ TEST_CASE("a press of one mould has no second position, no loops and no seating"
   const Job job = sample::job();
   const PressPlan plan = sample::plan();
   Progress quiet;
-  const auto set = sheets({job, plan, {}, quiet});
+  const auto set = values(sheets({job, plan, {}, quiet}));
   REQUIRE(set.size() == 6);
   CHECK(drawn_with(set[0].drawing, pens::kOpen).empty());
   for (const NamedDrawing& sheet : set) {

@@ -24,12 +24,13 @@ std::string piece_text(const SlatPiece& piece, const std::vector<SlatStock>& sto
 // Equal neighbours are counted.
 std::string pieces_text(const ScheduledRun& run, const PlannedCaul& caul) {
   if (run.pieces.empty()) return size_text(caul.length) + ", not in stock";
+  std::vector<std::string> all;
+  for (const SlatPiece& piece : run.pieces) all.push_back(piece_text(piece, caul.stock));
   std::string out;
-  for (std::size_t i = 0, end = 0; i < run.pieces.size(); i = end) {
-    const std::string one = piece_text(run.pieces[i], caul.stock);
-    for (end = i; end < run.pieces.size() && piece_text(run.pieces[end], caul.stock) == one;) ++end;
+  for (std::size_t i = 0, end = 0; i < all.size(); i = end) {
+    for (end = i; end < all.size() && all[end] == all[i];) ++end;
     if (i > 0) out += " + ";
-    out += (end - i > 1 ? std::to_string(end - i) + " x " : "") + one;
+    out += (end - i > 1 ? std::to_string(end - i) + " x " : "") + all[i];
   }
   return out;
 }

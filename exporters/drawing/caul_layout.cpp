@@ -123,7 +123,7 @@ struct Trial {
 Trial tried(const CaulContent& content, const Choice& choice, std::size_t warnings) {
   const Box2 field = drawing_field(choice.paper, warnings), box = caul_box(content.caul);
   const double scale = choice.scale.factor;
-  const CaulMap map = caul_map(content.plan, content.caul, scale);
+  const CaulMap map = caul_map(content.plan, content.caul, content.texts, scale);
   const Vec2 needed = room_of(box, scale, map.margins);
   const Rooms at = rooms(content, choice.arrangement, field.size());
   const Vec2 spare = (at.map.size() - needed).cwiseMax(Vec2(0, 0));

@@ -13,6 +13,7 @@ namespace lamwright::drawing {
 struct CaulContent {
   const PressPlan& plan;
   const PlannedCaul& caul;
+  const CaulTexts& texts;     // beside its runs
   Table kinds;                // of runs
   std::vector<Table> supply;  // of the stock and what it covers
   std::vector<std::string> sentences;

@@ -110,8 +110,10 @@ std::vector<std::string> sentences(const PressPlan& plan, const PlannedCaul& cau
 
 Drawing caul_sheet(const SheetSet& set, int sheet, std::size_t index) {
   const PlannedCaul& caul = set.plan.cauls[index];
+  const CaulTexts texts = caul_texts(caul);
   const CaulPlaces at = caul_places({set.plan,
                                      caul,
+                                     texts,
                                      kind_table(run_kinds(caul)),
                                      {stock_table(caul), girth_table(caul)},
                                      sentences(set.plan, caul)},
@@ -126,7 +128,7 @@ Drawing caul_sheet(const SheetSet& set, int sheet, std::size_t index) {
     row.y() -= kSentenceRow;
     drawing.add(pens::kText, Text{row, line, kSmallHeight});
   }
-  add_caul(drawing, set.plan, caul, at.view);
+  add_caul(drawing, set.plan, caul, texts, at.view);
   return drawing;
 }
 

@@ -79,10 +79,11 @@ Overhang overhang(const PlannedCaul& caul, const View& view) {
           std::max(0.0, labels.at.back() + kSmallHeight / 2 - paper.high.y())};
 }
 
-OrdinateRow station_row(const PressPlan& plan, const PlannedCaul& caul, const View& view) {
+OrdinateRow station_row(const PressPlan& plan, const PlannedCaul& caul, const CaulTexts& texts,
+                        const View& view) {
   const Box2 paper = view.paper(caul_box(caul));
   const double from = paper.low.y() - overhang(caul, view).under;
-  const Margins margins = caul_map(plan, caul, view.scale).margins;
+  const Margins margins = caul_map(plan, caul, texts, view.scale).margins;
   OrdinateRow row{{},
                   from - kKnee,
                   from - kLevel,
@@ -94,10 +95,10 @@ OrdinateRow station_row(const PressPlan& plan, const PlannedCaul& caul, const Vi
   return row;
 }
 
-void add_run_names(Drawing& drawing, const PlannedCaul& caul, const View& view) {
+void add_run_names(Drawing& drawing, const PlannedCaul& caul, const CaulTexts& texts, const View& view) {
   const Box2 paper = view.paper(caul_box(caul));
-  add_labels(drawing, {middles(caul, view), names(caul), paper.low.x(), true});
-  add_labels(drawing, {middles(caul, view), girths(caul), paper.high.x(), false});
+  add_labels(drawing, {middles(caul, view), texts.names, paper.low.x(), true});
+  add_labels(drawing, {middles(caul, view), texts.girths, paper.high.x(), false});
   const double head = paper.high.y() + overhang(caul, view).over + kHead;
   drawing.add(pens::kText,
               Text{{paper.low.x() - kRunHead.beside, head}, kRunHead.text, kSmallHeight, Anchor::right, 0});
@@ -105,13 +106,14 @@ void add_run_names(Drawing& drawing, const PlannedCaul& caul, const View& view) 
               Text{{paper.high.x() + kFromHead.beside, head}, kFromHead.text, kSmallHeight, Anchor::left, 0});
 }
 
-void add_formers(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view) {
+void add_formers(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const CaulTexts& texts,
+                 const View& view) {
   const Box2 paper = view.paper(caul_box(caul));
   for (const Section& section : plan.sections) {
     const double x = view.x(section.z);
     drawing.add(pens::kCentre, line({x, paper.low.y() - 2}, {x, paper.high.y() + 2}));
   }
-  ordinates(drawing, station_row(plan, caul, view));
+  ordinates(drawing, station_row(plan, caul, texts, view));
 }
 
 void add_screws(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view) {
@@ -127,7 +129,14 @@ Box2 caul_box(const PlannedCaul& caul) {
   return {{0, runs.front().run.slat.from}, {caul.length, runs.back().run.slat.to}};
 }
 
-CaulMap caul_map(const PressPlan& plan, const PlannedCaul& caul, double scale) {
+CaulTexts caul_texts(const PlannedCaul& caul) {
+  CaulTexts out{names(caul), girths(caul), 0, 0};
+  out.longest_name = longest_text(out.names);
+  out.longest_girth = longest_text(out.girths);
+  return out;
+}
+
+CaulMap caul_map(const PressPlan& plan, const PlannedCaul& caul, const CaulTexts& texts, double scale) {
   constexpr double kStation = 4;  // a station's text takes this much of the row
   const View view{scale, {0, 0}};
   const LabelColumns labels = label_columns(middles(caul, view));
@@ -135,8 +144,8 @@ CaulMap caul_map(const PressPlan& plan, const PlannedCaul& caul, double scale) {
   std::vector<std::string> stations;
   for (const Section& section : plan.sections) stations.push_back(size_text(section.z));
   CaulMap map;
-  map.margins.left = std::max(labels_reach(labels, longest_text(names(caul))), head_reach(kRunHead));
-  map.margins.right = std::max(labels_reach(labels, longest_text(girths(caul))), head_reach(kFromHead));
+  map.margins.left = std::max(labels_reach(labels, texts.longest_name), head_reach(kRunHead));
+  map.margins.right = std::max(labels_reach(labels, texts.longest_girth), head_reach(kFromHead));
   map.margins.bottom = out.under + kLevel + longest_text(stations) + kBeside;
   map.margins.top = out.over + kHead + kSmallHeight + kBeside;
   const double row = scale * caul.length + map.margins.left + map.margins.right - 2 * kBeside;
@@ -161,15 +170,16 @@ std::vector<Vec2> caul_screws(const PressPlan& plan, const PlannedCaul& caul) {
   return out;
 }
 
-void add_caul(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const View& view) {
+void add_caul(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const CaulTexts& texts,
+              const View& view) {
   for (const ScheduledRun& run : caul.schedule.runs) {
     for (const SlatPiece& piece : run.pieces) add_piece(drawing, run, piece, view);
     if (run.pieces.empty()) add_missing(drawing, caul, run, view);
     add_joints(drawing, run, view);
   }
   add_screws(drawing, plan, caul, view);
-  add_run_names(drawing, caul, view);
-  add_formers(drawing, plan, caul, view);
+  add_run_names(drawing, caul, texts, view);
+  add_formers(drawing, plan, caul, texts, view);
 }
 
 }  // namespace lamwright::drawing

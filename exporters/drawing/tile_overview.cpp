@@ -11,11 +11,13 @@ namespace lamwright::drawing {
 namespace {
 
 constexpr double kRoom = 2;
-constexpr double kLine = 2.8;  // of its caption
+constexpr double kLine = 2.8;   // of its caption
+constexpr double kApart = 1.2;  // lines of the net: closer ones run into grey
 
 struct Overview {
   const TileGrid& grid;
-  View view;  // from the drawing to the page
+  View view;     // from the drawing to the page
+  int step = 1;  // sheets from one line of the net to the next
   std::vector<std::string> caption;
 
   Vec2 size() const {
@@ -29,10 +31,22 @@ struct Overview {
   Box2 cell(const Tile& tile) const { return view.paper(grid.cell_of(tile)); }
 };
 
+// The least of 1, 2, 5, 10 ... cells that keeps lines apart.
+int step_of(double cell) {
+  for (int ten = 1;; ten *= 10)
+    for (const int step : {ten, 2 * ten, 5 * ten})
+      if (step * cell >= kApart) return step;
+}
+
 Overview overview_of(const TileGrid& grid, const Tile& tile, double longest) {
   const Vec2 all = grid.cell.cwiseProduct(Vec2(grid.columns, grid.rows));
-  Overview out{grid, {longest / all.maxCoeff(), {0, 0}}, {"this is sheet " + tile_code(tile)}};
-  if (grid.tiles().size() < grid.used.size()) out.caption.push_back("crossed: no sheet, nothing to draw");
+  const double scale = longest / all.maxCoeff();
+  Overview out{
+      grid, {scale, {0, 0}}, step_of(scale * grid.cell.minCoeff()), {"this is sheet " + tile_code(tile)}};
+  if (out.step > 1)
+    out.caption.push_back("a line every " + std::to_string(out.step) + " sheets");
+  else if (grid.tiles().size() < grid.used.size())
+    out.caption.push_back("crossed: no sheet, nothing to draw");
   return out;
 }
 
@@ -57,14 +71,21 @@ void add_net(Drawing& page, const Overview& map) {
   const TileGrid& grid = map.grid;
   const Box2 all{map.cell({grid.rows - 1, 0}).low, map.cell({0, grid.columns - 1}).high};
   page.add(kOverviewPen, rectangle(all));
-  for (int row = 1; row < grid.rows; ++row) {
+  for (int row = map.step; row < grid.rows; row += map.step) {
     const double y = map.cell({row, 0}).high.y();
     page.add(kOverviewPen, line({all.low.x(), y}, {all.high.x(), y}));
   }
-  for (int column = 1; column < grid.columns; ++column) {
+  for (int column = map.step; column < grid.columns; column += map.step) {
     const double x = map.cell({0, column}).low.x();
     page.add(kOverviewPen, line({x, all.low.y()}, {x, all.high.y()}));
   }
+}
+
+// A cell too small to be seen, as large as it must be.
+Path spot(const Overview& map, const Tile& tile) {
+  const Box2 cell = map.cell(tile);
+  const Vec2 middle = (cell.low + cell.high) / 2, half = Vec2(kApart, kApart) / 2;
+  return rectangle({middle - half, middle + half}, "#808080");
 }
 
 // Cells side by side without a sheet are crossed as one.
@@ -85,9 +106,10 @@ void add_crosses(Drawing& page, const Overview& map) {
 void add_overview(Drawing& page, const TileGrid& grid, const Tile& tile, const Drawing& full_size) {
   const auto map = placed(page, grid, tile);
   if (!map) return;
-  page.add(kOverviewFillPen, rectangle(map->cell(tile), "#d9d9d9"));
+  const bool single_cells = map->step == 1;
+  page.add(kOverviewFillPen, single_cells ? rectangle(map->cell(tile), "#d9d9d9") : spot(*map, tile));
   add_net(page, *map);
-  add_crosses(page, *map);
+  if (single_cells) add_crosses(page, *map);
   for (const Item& item : full_size.items())
     if (const auto* path = std::get_if<Path>(&item.shape); path && path->closed)
       page.add(kTilePen, Path{map->view.paper(path->segments), true, {}});

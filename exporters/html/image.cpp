@@ -1,5 +1,6 @@
 #include "exporters/html/image.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 
@@ -12,25 +13,29 @@ namespace {
 Markup embedded(std::string_view type, std::string_view bytes, double width, double height,
                 const Markup& says, std::string_view name) {
   std::string text = "<img class=\"";
+  const std::string data = base64(bytes);
+  text.reserve(data.size() + 200 + says.text().size());
   text += name;
   text += "\" width=\"" + number(std::round(width)) + "\" height=\"" + number(std::round(height)) +
           "\" alt=\"" + says.text() + "\" src=\"data:";
   text += type;
-  return Markup::raw(text + ";base64," + base64(bytes) + "\">");
+  ((text += ";base64,") += data) += "\">";
+  return Markup::raw(std::move(text));
 }
 
 }  // namespace
 
 std::string base64(std::string_view bytes) {
   constexpr char kSigns[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-  std::string out;
-  out.reserve((bytes.size() + 2) / 3 * 4);
+  std::string out((bytes.size() + 2) / 3 * 4, '=');
+  char* to = out.data();
   for (std::size_t i = 0; i < bytes.size(); i += 3) {
+    const std::size_t given = std::min<std::size_t>(3, bytes.size() - i);
     std::uint32_t three = 0;
     for (std::size_t k = 0; k < 3; ++k)
-      three = three << 8 | (i + k < bytes.size() ? static_cast<unsigned char>(bytes[i + k]) : 0u);
-    for (std::size_t k = 0; k < 4; ++k)
-      out += i + k <= bytes.size() ? kSigns[three >> (18 - 6 * k) & 63] : '=';
+      three = three << 8 | (k < given ? static_cast<unsigned char>(bytes[i + k]) : 0u);
+    for (std::size_t k = 0; k < 4; ++k, ++to)
+      if (k <= given) *to = kSigns[three >> (18 - 6 * k) & 63];
   }
   return out;
 }

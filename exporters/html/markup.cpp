@@ -39,12 +39,13 @@ Markup& Markup::operator+=(const Markup& other) {
 }
 
 Markup element(std::string_view name, const Markup& content, std::string_view attributes) {
-  std::string text = "<";
-  text += name;
-  if (!attributes.empty()) (text += " ") += attributes;
-  text += ">" + content.text() + "</";
-  text += name;
-  return Markup::raw(text + ">");
+  std::string text;
+  text.reserve(content.text().size() + attributes.size() + 2 * name.size() + 8);  // some are megabytes
+  (text += '<') += name;
+  if (!attributes.empty()) (text += ' ') += attributes;
+  ((text += '>') += content.text()) += "</";
+  (text += name) += '>';
+  return Markup::raw(std::move(text));
 }
 
 }  // namespace lamwright::html

@@ -27,7 +27,7 @@ class Markup {
 template <typename... Parts>
 Markup words(const Parts&... parts) {
   Markup out;
-  ((out += Markup(parts)), ...);
+  ((out += parts), ...);  // plain text becomes markup on the way
   return out;
 }
 

@@ -38,9 +38,12 @@ Markup head(const Told& told) {
 }
 
 std::vector<Section> sections(const PageInput& page) {
-  return {panel_section(page),    layup_section(page),    parts_section(page),   closing_section(page),
-          pressure_section(page), findings_section(page), setup_section(page),   lists_section(page),
-          sheets_section(page),   notes_section(page),    drawings_section(page)};
+  std::vector<Section> out;  // made one by one, for a list in braces would copy their pictures
+  for (const auto section :
+       {panel_section, layup_section, parts_section, closing_section, pressure_section, findings_section,
+        setup_section, lists_section, sheets_section, notes_section, drawings_section})
+    out.push_back(section(page));
+  return out;
 }
 
 Markup contents(const std::vector<Section>& all) {
@@ -66,11 +69,15 @@ Markup units_note(const Told& told) {
 
 std::string page_text(const PageInput& page) {
   const std::vector<Section> all = sections(page);
-  Markup body = words(opening(page), units_note(page.told), contents(all));
-  for (const Section& section : all) body += section_element(section);
-  body = words(element("main", body), view_scripts(page));
-  return "<!DOCTYPE html>\n" +
-         element("html", words(head(page.told), element("body", body)), "lang=\"en\"").text() + "\n";
+  std::string out = "<!DOCTYPE html>\n<html lang=\"en\">" + head(page.told).text() + "<body><main>";
+  const auto add = [&](const Markup& markup) { out += markup.text(); };
+  add(opening(page));
+  add(units_note(page.told));
+  add(contents(all));
+  for (const Section& section : all) add(section_element(section));
+  out += "</main>";
+  add(view_scripts(page));
+  return out += "</body></html>\n";
 }
 
 }  // namespace lamwright::html

@@ -16,6 +16,8 @@ Canvas::Canvas(int width, int height)
 
 void Canvas::add_triangle(const Spot& a, const Spot& b, const Spot& c, Tone tone) {
   const auto [low, high] = std::minmax({a.y, b.y, c.y});
+  const auto [left, right] = std::minmax({a.x, b.x, c.x});
+  if (!holds_sample(low, high) || !holds_sample(left, right)) return;
   const int last = std::min(int(bands_.size()) - 1, int(std::floor((high + kNeighbour) / kRows)));
   for (int i = std::max(0, int(std::floor((low - kNeighbour) / kRows))); i <= last; ++i)
     bands_[std::size_t(i)].faces.push_back(faces_.size());

@@ -47,6 +47,8 @@ struct Side {
 
 }  // namespace
 
+bool holds_sample(double low, double high) { return first_past(low) < first_past(high); }
+
 Raster::Raster(int width, int first, int last)
     : width_(width),
       first_(first),

@@ -12,6 +12,10 @@ struct Spot {
   double x = 0, y = 0, depth = 0;
 };
 
+// Whether a stretch along x or y holds some sample's middle: what is smaller, as most of a bore in a large
+// press, draws nothing.
+bool holds_sample(double low, double high);
+
 class Raster {
  public:
   // Holds rows `first` to `last`, which may lie outside the picture, all paper.

@@ -25,10 +25,12 @@ Box2 piece_box(const ScheduledRun& run, double from, double to) {
   return {{from, run.run.slat.from}, {to, run.run.slat.to}};
 }
 
-void add_piece(Drawing& drawing, const ScheduledRun& run, const SlatPiece& piece, const View& view) {
-  const Box2 paper = view.paper(piece_box(run, piece.from, piece.to));
-  drawing.add(pens::kFill, rectangle(paper, run.run.fixing ? kFixingTint : tints::kSlat));
-  drawing.add(pens::kCaul, rectangle(paper));
+void add_pieces(Drawing& drawing, const ScheduledRun& run, const View& view) {
+  if (run.pieces.empty()) return;
+  const Box2 all = piece_box(run, run.pieces.front().from, run.pieces.back().to);
+  drawing.add(pens::kFill, rectangle(view.paper(all), run.run.fixing ? kFixingTint : tints::kSlat));
+  for (const SlatPiece& piece : run.pieces)
+    drawing.add(pens::kCaul, rectangle(view.paper(piece_box(run, piece.from, piece.to))));
 }
 
 // A run that the stock cannot give: outlined only.
@@ -173,7 +175,7 @@ std::vector<Vec2> caul_screws(const PressPlan& plan, const PlannedCaul& caul) {
 void add_caul(Drawing& drawing, const PressPlan& plan, const PlannedCaul& caul, const CaulTexts& texts,
               const View& view) {
   for (const ScheduledRun& run : caul.schedule.runs) {
-    for (const SlatPiece& piece : run.pieces) add_piece(drawing, run, piece, view);
+    add_pieces(drawing, run, view);
     if (run.pieces.empty()) add_missing(drawing, caul, run, view);
     add_joints(drawing, run, view);
   }

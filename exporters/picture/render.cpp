@@ -70,20 +70,33 @@ class Painter {
     std::vector<Spot> spots;
     spots.reserve(points.size());
     for (const Vec3& p : points) spots.push_back(fit.spot(p));
-    add_faces(piece, spots);
+    // Pieces that look narrower would be all ink, as many slats of a large press side by side.
+    constexpr double kLeastWide = 5;  // samples
+    if (add_faces(piece, spots) < kLeastWide * longest(spots)) return;
     for (const auto& [from, to] : mesh(piece).edges) canvas_.add_edge(spots[from], spots[to]);
   }
 
-  void add_faces(const scene::Piece& piece, const std::vector<Spot>& spots) {
+  static double longest(const std::vector<Spot>& spots) {
+    Box2 box;
+    for (const Spot& spot : spots) box.add({spot.x, spot.y});
+    return spots.empty() ? 0 : box.size().norm();
+  }
+
+  // Gives the area that it covers where nothing hides it.
+  double add_faces(const scene::Piece& piece, const std::vector<Spot>& spots) {
     const Mesh& faces = mesh(piece);
+    double area = 0;
     const Vec3 rise = piece.placed.local_vector(sky_.rise);
     for (const auto& [i, j, k] : faces.triangles) {
       const Spot &a = spots[i], &b = spots[j], &c = spots[k];
       // y points down here: what is seen from outside runs clockwise.
-      if ((b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y) >= 0) continue;
+      const double twice = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
+      if (twice >= 0) continue;
+      area -= twice / 2;
       const Vec3 normal = (faces.normals[i] + faces.normals[j] + faces.normals[k]) / 3;
       canvas_.add_triangle(a, b, c, Tones::of(piece.kind, sky_.middle + rise.dot(normal)));
     }
+    return area;
   }
 
   // A row of pixels from two of samples; where the next one goes.

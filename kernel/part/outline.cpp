@@ -140,12 +140,7 @@ Outline::Outline(std::vector<Segment> loop, const std::string& name) {
   segments_ = std::move(loop);
   area_ = sum.area;
   centroid_ = sum.moment / sum.area;
-}
-
-Box2 Outline::box() const {
-  Box2 all;
-  for (const Segment& s : segments_) all.add(lamwright::box(s));
-  return all;
+  for (const Segment& s : segments_) box_.add(lamwright::box(s));
 }
 
 // Near the chord of an arc its halves are asked, whose chords lie elsewhere.

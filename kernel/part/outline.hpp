@@ -18,7 +18,7 @@ class Outline {
   const std::vector<Segment>& segments() const { return segments_; }
   double area() const { return area_; }        // mm2, closed form
   Vec2 centroid() const { return centroid_; }  // of the area enclosed, mm
-  Box2 box() const;                            // exact, bulges of arcs included
+  const Box2& box() const { return box_; }     // exact, bulges of arcs included
   bool contains(const Vec2& p) const;          // points on the edge: either answer
   double distance(const Vec2& p) const;        // to the edge, never negative
 
@@ -26,6 +26,7 @@ class Outline {
   std::vector<Segment> segments_;
   double area_ = 0;
   Vec2 centroid_{0, 0};
+  Box2 box_;
 };
 
 // Straight edges from corner to corner. Throws as the constructor does.

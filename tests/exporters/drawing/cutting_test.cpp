@@ -6,6 +6,7 @@
 #include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/doubled.hpp"
 #include "exporters/drawing/text.hpp"
+#include "shared/units.hpp"
 #include "tests/exporters/drawing/demo_jobs.hpp"
 #include "tests/exporters/svg/sample_plan.hpp"
 
@@ -68,6 +69,44 @@ TEST_CASE("the check bars are 100 long, clear of bores and left out on a small b
   }
   CHECK(bars == 2);
   CHECK(layers_of(cutting_drawing(board({}, {90, 90}))) == std::set<std::string>{"OUTLINE"});
+}
+
+TEST_CASE("on an arched board the check bars lie in the first place that holds them, as if all were tried") {
+  // A band 170 wide, so that there is room at its crown, and its ends stand on the base line.
+  const double outer = 800, inner = 630;
+  const Part arch = make_part(
+      {"arch",
+       PartKind::former_lower,
+       "plywood 18",
+       Outline({Segment{{outer, 0}, {-outer, 0}, kPi, {0, 0}, outer}, line({-outer, 0}, {-inner, 0}),
+                Segment{{-inner, 0}, {inner, 0}, -kPi, {0, 0}, inner}, line({inner, 0}, {outer, 0})},
+               "arch"),
+       18,
+       {},
+       {},
+       {},
+       true});
+  const Vec2 shift(outer, 0);
+  const auto holds = [&](const Vec2& p) {
+    const double r = (p - shift).norm();
+    return p.y() >= 6 && r > inner + 6 && r < outer - 6;
+  };
+  std::optional<Vec2> wanted;
+  for (double y = 6; y <= 694 && !wanted; y += 10)
+    for (double x = 6; x <= 1494 && !wanted; x += 10) {
+      bool all = true;
+      for (double t = -2; t <= 102; t += 1) all = all && holds({x + t, y}) && holds({x, y + t});
+      if (all) wanted = Vec2(x, y);
+    }
+  REQUIRE(wanted);
+  std::optional<Vec2> found;
+  const Drawing drawing = cutting_drawing(arch).drawing;
+  for (const Item& item : drawing.items())
+    if (const auto* bar = std::get_if<Segment>(&item.shape);
+        bar && drawing.pens()[item.pen].name == "CHECK_100")
+      if (!found) found = bar->from;
+  REQUIRE(found);
+  CHECK((*found - *wanted).norm() <= 10);
 }
 
 TEST_CASE("the check bars and their name keep clear of marks") {

@@ -253,6 +253,27 @@ TEST_CASE("sheets without a line of the part are left out, and the others say so
   CHECK(said == 16);
 }
 
+TEST_CASE("the overview of many sheets has lines that stand apart, and says how many sheets lie between") {
+  const Drawing bare = board({16000, 600});  // 42 sheets side by side
+  const TileGrid grid = tile_grid(bare, "a3");
+  REQUIRE(grid.columns > 40);
+  int overviews = 0;
+  for (const Drawing& page : tiled(bare, {"a3", "job"})) {
+    std::vector<double> upright;
+    for (const Segment& s : drawn_with(page, kOverviewPen))
+      if (std::abs(s.from.x() - s.to.x()) < 1e-9) upright.push_back(s.from.x());
+    std::sort(upright.begin(), upright.end());
+    upright.erase(std::unique(upright.begin(), upright.end(), [](double a, double b) { return b - a < 1e-6; }),
+                  upright.end());
+    // The last one is the edge, which may follow sooner.
+    for (std::size_t i = 1; i + 1 < upright.size(); ++i) CHECK(upright[i] - upright[i - 1] >= 1.2);
+    CHECK(upright.size() > 5);
+    overviews += says(page, "a line every 2 sheets") ? 1 : 0;
+    CHECK_FALSE(says(page, "crossed"));
+  }
+  CHECK(overviews > 40);
+}
+
 TEST_CASE("sheets that link others are kept") {
   Drawing bored = board({1900, 1250});
   bored.add("MARK", Circle{{950, 625}, 17.5, {}});  // on the middle sheet alone

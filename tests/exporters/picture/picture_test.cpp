@@ -79,6 +79,23 @@ TEST_CASE("edges are dark where they are seen and nothing where they are hidden"
   CHECK(dark <= 4);
 }
 
+TEST_CASE("pieces that look narrower than their edges would be wide are drawn without them") {
+  // Bars side by side from the left to the right of the picture, 194 pixels of it: 40 of five pixels, and 200
+  // of one.
+  const auto dark = [](int bars) {
+    std::vector<BoxPiece> boxes;
+    for (int i = 0; i < bars; ++i) boxes.push_back({{200.0 / bars * i, 0, 0}, {200.0 / bars, 200, 5}});
+    const Image image = render(box_scene(boxes), kFront, 200, 200);
+    int lightest = 0, count = 0;
+    for (int x = 20; x < 180; ++x) lightest = std::max(lightest, pixel(image, x, 100).sum());
+    for (int x = 20; x < 180; ++x) count += pixel(image, x, 100).sum() < lightest - 60;
+    return count;
+  };
+  CHECK(dark(40) >= 32);  // an edge where bars meet
+  CHECK(dark(40) <= 80);
+  CHECK(dark(200) == 0);
+}
+
 TEST_CASE("a thin sheet's far edges stay hidden under it") {
   const Image image = render(box_scene({{{0, 0, 0}, {300, 3, 300}}}), {0.5, 0.9, 0}, 300, 300);
   const Pixel top = pixel(image, 150, 150);

@@ -38,13 +38,27 @@ build_jobs() {
   for job in fixtures/jobs/*.toml; do try "$2, $(basename "$job" .toml)" builds "$1" "$job"; done
 }
 
+# Two long programs of one thread, beside one another.
 under_address() {
+  local log unit
   cmake --preset asan >/dev/null && nice cmake --build --preset asan || { failed=$((failed + 1)); return; }
+  log=$(mktemp)
+  build/asan/tests/lamwright_tests >"$log" 2>&1 &
+  unit=$!
   build_jobs build/asan/cli/lamwright "address sanitizer"
-  try "unit tests under the address sanitizer" build/asan/tests/lamwright_tests
   try "fuzzing with a sanitized kernel" bash tests/fuzz/run.sh build/asan/tests/fuzz
   try "black box under the address sanitizer" \
     /usr/bin/python3 tests/cli/black_box.py --sanitized build/asan/cli/lamwright
+  try "unit tests under the address sanitizer" ended "$unit" "$log"
+  rm -f "$log"
+}
+
+# ended PID LOG: with the status of that process, and what it printed
+ended() {
+  wait "$1"
+  local status=$?
+  cat "$2"
+  return "$status"
 }
 
 under_thread() {

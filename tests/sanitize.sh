@@ -38,18 +38,20 @@ build_jobs() {
   for job in fixtures/jobs/*.toml; do try "$2, $(basename "$job" .toml)" builds "$1" "$job"; done
 }
 
-# Two long programs of one thread, beside one another.
+# The unit tests run beside the others: all are programs of one thread that take long.
 under_address() {
-  local log unit
+  local log
   cmake --preset asan >/dev/null && nice cmake --build --preset asan || { failed=$((failed + 1)); return; }
   log=$(mktemp)
   build/asan/tests/lamwright_tests >"$log" 2>&1 &
   unit=$!
+  trap 'kill "$unit" 2>/dev/null' EXIT
   build_jobs build/asan/cli/lamwright "address sanitizer"
   try "fuzzing with a sanitized kernel" bash tests/fuzz/run.sh build/asan/tests/fuzz
   try "black box under the address sanitizer" \
     /usr/bin/python3 tests/cli/black_box.py --sanitized build/asan/cli/lamwright
   try "unit tests under the address sanitizer" ended "$unit" "$log"
+  trap - EXIT
   rm -f "$log"
 }
 

@@ -27,11 +27,12 @@ std::vector<Operation> corner_bars(const Vec2& corner);
 
 // The first place in the drawing's sheet, `edge` inside it, where such bars and their figure lie on nothing
 // drawn and each bar is `allowed`. Nothing when there is none.
+inline bool anywhere(const Vec2&) { return true; }
 struct BarSearch {
   double edge = 6;
   double step = 10;
-  double clear = 2;  // beside each bar
-  PlaceTest possible;  // a quick no for corners whose bars are not allowed; asked row by row
+  double clear = 2;               // beside each bar
+  PlaceTest possible = anywhere;  // a quick no for corners whose bars are not allowed; asked row by row
   std::function<bool(const Segment& bar)> allowed;
 };
 std::optional<Vec2> bars_corner(const Drawing& drawing, const BarSearch& search);

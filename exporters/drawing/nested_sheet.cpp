@@ -104,11 +104,7 @@ CuttingDrawing nested_sheet_drawing(const CutSheet& sheet, const std::string& ti
   append(all, board(sheet));
   const auto allowed = [&](const Segment& bar) { return clear_of_pieces(sheet, bar); };
   // Farther from parts than any cutter that goes round them.
-  const BarSearch search{.edge = std::max(15.0, sheet.margin),
-                         .step = 25,
-                         .clear = 12,
-                         .possible = [](const Vec2&) { return true; },
-                         .allowed = allowed};
+  const BarSearch search{.edge = std::max(15.0, sheet.margin), .step = 25, .clear = 12, .allowed = allowed};
   const auto corner = bars_corner(laid_out(title, sheet.size, all), search);
   append(all, corner_bars(corner.value_or(Vec2(sheet.size.x() + kBeside, kBeside))));
   const Vec2 size = sheet.size + Vec2(corner ? 0 : kBars, 0);

@@ -26,7 +26,7 @@ std::vector<std::string> warnings(const std::vector<Finding>& findings) {
   return out;
 }
 
-// As the lists have it; of a plan that has none, from the job that it was made from.
+// As the lists have it; an exporter that is given none makes the same of the job, so that both draw the same.
 std::vector<PackSheet> pack_of(const ExportInput& input) {
   if (!input.supply.pack.empty()) return input.supply.pack;
   if (input.job.layup.plies.size() != input.plan.panel.plies.size()) return {};
@@ -103,12 +103,10 @@ SharedDrawings sheets(const ExportInput& input, const std::function<bool(const s
   plan_press(planned, input);
   plan_parts(planned, set);
   set.sheets = static_cast<int>(planned.size());
-  // Some exporters are given no lists, and the pack's sheets may come from them.
-  const std::string kind = input.supply.pack.empty() ? "drawing without lists: " : "drawing: ";
   SharedDrawings out;
   for (std::size_t i = 0; i < planned.size(); ++i)
     if (wanted(planned[i].name))
-      out.push_back(made_once(input.shared, kind + planned[i].name, [&] {
+      out.push_back(made_once(input.shared, "drawing: " + planned[i].name, [&] {
         return NamedDrawing{planned[i].name, planned[i].draw(set, static_cast<int>(i) + 1)};
       }));
   return out;

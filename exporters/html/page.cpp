@@ -77,7 +77,8 @@ std::string page_text(const PageInput& page) {
   for (const Section& section : all) add(section_element(section));
   out += "</main>";
   add(view_scripts(page));
-  return out += "</body></html>\n";
+  out += "</body></html>\n";
+  return out;
 }
 
 }  // namespace lamwright::html

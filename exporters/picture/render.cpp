@@ -82,7 +82,7 @@ class Painter {
     return spots.empty() ? 0 : box.size().norm();
   }
 
-  // Gives the area that it covers where nothing hides it.
+  // Gives the area that it covers where nothing hides it; parts that lie behind others of its own count too.
   double add_faces(const scene::Piece& piece, const std::vector<Spot>& spots) {
     const Mesh& faces = mesh(piece);
     double area = 0;

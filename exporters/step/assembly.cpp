@@ -1,20 +1,23 @@
 #include "exporters/step/assembly.hpp"
 
+#include <cmath>
 #include <map>
 
 #include "exporters/step/written.hpp"
+#include "shared/error.hpp"
 #include "shared/number.hpp"
 #include "shared/text.hpp"
 
 namespace lamwright {
 namespace {
 
-constexpr std::size_t kLine = 72;  // as part21.cpp breaks lines
+constexpr std::size_t kLine = 72;  // of a list; no reader needs it
 
 std::string ref(long id) { return "#" + std::to_string(id); }
 
 // A real has its point, even without places behind it.
 std::string real(double value, int decimals) {
+  ensure(std::isfinite(value), "a number in a STEP file is finite");
   std::string text = number(value, decimals);
   if (text.find('.') == std::string::npos) text += '.';
   return text;
@@ -46,7 +49,7 @@ class AssemblyText {
   explicit AssemblyText(const Written& written) : written_(written), next_(written.last + 1) {}
 
   std::string run(const ProductModel& model) {
-    const Assembly root = begin(model.name);
+    const Assembly root = begin(model.name, model.name);
     std::vector<long> placements;
     for (const SubAssembly& group : model.groups) placements.push_back(add(root, group));
     for (const Instance& instance : model.instances) placements.push_back(add(root, instance));
@@ -72,9 +75,10 @@ class AssemblyText {
     out_ += ";\n";
   }
 
-  Assembly begin(const std::string& name) {
+  // `id` tells it from every other product; a part may have the same name.
+  Assembly begin(const std::string& id, const std::string& name) {
     const long product =
-        put("PRODUCT(" + quoted(name) + "," + quoted(name) + ",'',(" + ref(written_.product_context) + "))");
+        put("PRODUCT(" + quoted(id) + "," + quoted(name) + ",'',(" + ref(written_.product_context) + "))");
     put("PRODUCT_RELATED_PRODUCT_CATEGORY('part',$,(" + ref(product) + "))");
     const long formation = put("PRODUCT_DEFINITION_FORMATION('',''," + ref(product) + ")");
     Assembly out;
@@ -100,7 +104,7 @@ class AssemblyText {
   }
 
   long add(const Assembly& root, const SubAssembly& group) {
-    const Assembly own = begin(group.name);
+    const Assembly own = begin(group.name + " assembly", group.name);
     std::vector<long> placements;
     for (const Instance& instance : group.instances) placements.push_back(add(own, instance));
     end(own, placements);
@@ -133,6 +137,7 @@ class AssemblyText {
 
   // Directions are few: each is written once.
   long direction(const Vec3& v) {
+    ensure(v.norm() > 0.5, "axes of placements are unit");
     const std::string text = triple(v, 12);
     const auto known = directions_.find(text);
     if (known != directions_.end()) return known->second;

@@ -24,9 +24,8 @@ struct StepHeader {
 std::string step_file(const StepHeader& header, std::string_view data);
 
 // A DATA section as the writer made it, with every string on one line and in the standard's own encoding,
-// lines broken by one rule, and no negative zeros. In `data`
-// apostrophes and backslashes are doubled already, letters beyond ASCII are UTF-8, and long strings are
-// broken by line ends.
+// lines broken by one rule, and no negative zeros. In `data` apostrophes and backslashes are doubled already,
+// letters beyond ASCII are UTF-8, and long strings are broken by line ends.
 std::string tidied_data(std::string_view data);
 
 // Number of instances of a simple entity, name in capitals, in tidied data.

@@ -129,9 +129,10 @@ std::string data_of(const std::string& file) {
 
 }  // namespace
 
-std::string raw_step_data(const std::vector<Product>& products, const StepOptions& options) {
+std::string raw_step_data(const std::string& file, const std::vector<Product>& products,
+                          const StepOptions& options) {
   const std::lock_guard<std::mutex> turn(writer_lock());
-  return guarded("STEP file of " + counted(long(products.size()), "product"), [&] {
+  return guarded("STEP file of " + file + " (" + counted(long(products.size()), "product") + ")", [&] {
     silence_printers();
     const Settings settings(options);
     STEPCAFControl_Writer writer;

@@ -11,14 +11,15 @@ namespace {
 
 // A file is complete only when it holds a solid for each product: the writer reports success without any.
 std::string checked_data(const ProductModel& model, const StepOptions& options) {
-  std::string data = tidied_data(raw_step_data(model.products, options));
+  std::string data = tidied_data(raw_step_data(model.name, model.products, options));
   const int solids = entity_count(data, "MANIFOLD_SOLID_BREP");
   if (solids != int(model.products.size()))
     throw Error(
         ErrorKind::internal, Place{{}, 0, 0, "STEP file of " + model.name},
         "the file holds " + counted(solids, "solid") + " instead of " + std::to_string(model.products.size()),
         "please report it with the job file");
-  return data += assembly_data(model, data);
+  data += assembly_data(model, data);
+  return data;
 }
 
 std::vector<Solid> solids_of(const PressPlan& plan) {

@@ -37,8 +37,10 @@ std::vector<long> references(std::string_view statement, std::string_view kind, 
 // As it is written, apostrophes in it doubled.
 std::string first_string(std::string_view statement) {
   const std::size_t from = statement.find('\'') + 1;
-  std::size_t end = statement.find('\'', from);
-  while (statement.substr(end, 2) == "''") end = statement.find('\'', end + 2);
+  std::size_t end = from > 0 ? statement.find('\'', from) : std::string_view::npos;
+  while (end != std::string_view::npos && statement.substr(end, 2) == "''")
+    end = statement.find('\'', end + 2);
+  ensure(end != std::string_view::npos, "a product has a name");
   return std::string(statement.substr(from, end - from));
 }
 
@@ -105,6 +107,7 @@ Written written_products(std::string_view data, const std::vector<std::string>& 
   out.product_context = first.product_context;
   out.definition_context = first.definition_context;
   out.shape_context = statements.at(first.shape_context);
+  ensure(!out.shape_context.empty(), "a shape has its context");
   out.last = statements.last();
   return out;
 }

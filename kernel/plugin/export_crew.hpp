@@ -53,8 +53,8 @@ struct ExportTask {
 // supply is known.
 class ExportCrew {
  public:
-  ExportCrew(std::deque<ExportTask>& tasks, const Evaluation& result, const Supply& supply, ProgressGate& gate,
-             MadeOnce& shared)
+  ExportCrew(std::deque<ExportTask>& tasks, const Evaluation& result, const Supply& supply,
+             ProgressGate& gate, MadeOnce& shared)
       : tasks_(tasks), result_(result), supply_(supply), gate_(gate), shared_(shared) {}
   void work();
   void supply_is_known();

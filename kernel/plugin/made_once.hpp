@@ -14,7 +14,8 @@ class MadeOnce {
  public:
   // The value under `name`, which stands for one way of making it from what a build's exporters are given;
   // `make` is called when nobody asked before. What it throws reaches all who ask. It may ask for other
-  // values, never for its own.
+  // values, never for its own, not by way of others either. Names are shared with the built-in exporters: a
+  // library's own begin with its name. The type is declared in a header, not in an unnamed namespace.
   template <typename Make>
   auto get(const std::string& name, const Make& make) {
     using Value = decltype(make());

@@ -18,7 +18,11 @@ def entities(text):
     for statement in re.split(r";\s*(?=#|\s*$)", data):
         match = ENTITY.match(statement.strip())
         if match:
+            assert int(match.group(1)) not in out, "two instances #" + match.group(1)
             out[int(match.group(1))] = (match.group(2), match.group(3))
+    for _, arguments in out.values():
+        missing = [ref for ref in references(re.sub(r"'(?:[^']|'')*'", "''", arguments)) if ref not in out]
+        assert not missing, missing
     return out
 
 
@@ -152,6 +156,12 @@ def require_placed_by_the_rules(text):
     return len(occurrences)
 
 
+def require_products_told_apart(text):
+    """ISO 10303-41: a product's id identifies it; its name need not."""
+    ids = [arguments.split("'")[1] for arguments in of_type(entities(text), "PRODUCT").values()]
+    assert len(ids) == len(set(ids)) > 5, ids
+
+
 @test
 def placements_in_step_keep_the_rules_of_the_standard(bench):
     summary = bench.built(oracle.W2)
@@ -159,5 +169,7 @@ def placements_in_step_keep_the_rules_of_the_standard(bench):
     assert require_placed_by_the_rules(text) == sum(part["count"] for part in summary["parts"])
     halves = {**oracle.W3, "press": {**oracle.W3["press"], "method": "two-part"}}
     summary = bench.built(halves, "halves", "--step", "ap242")
+    require_products_told_apart(text)
     text = open(bench.path("halves", "press.step"), encoding="ascii").read()
+    require_products_told_apart(text)
     assert require_placed_by_the_rules(text) == 3 + sum(part["count"] for part in summary["parts"])

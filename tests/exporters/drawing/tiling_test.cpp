@@ -263,8 +263,9 @@ TEST_CASE("the overview of many sheets has lines that stand apart, and says how 
     for (const Segment& s : drawn_with(page, kOverviewPen))
       if (std::abs(s.from.x() - s.to.x()) < 1e-9) upright.push_back(s.from.x());
     std::sort(upright.begin(), upright.end());
-    upright.erase(std::unique(upright.begin(), upright.end(), [](double a, double b) { return b - a < 1e-6; }),
-                  upright.end());
+    upright.erase(
+        std::unique(upright.begin(), upright.end(), [](double a, double b) { return b - a < 1e-6; }),
+        upright.end());
     // The last one is the edge, which may follow sooner.
     for (std::size_t i = 1; i + 1 < upright.size(); ++i) CHECK(upright[i] - upright[i - 1] >= 1.2);
     CHECK(upright.size() > 5);

@@ -63,6 +63,28 @@ TEST_CASE("a product that is missing or written otherwise is a fault of ours", "
   std::string other = data;
   other.replace(other.find("PRODUCT_DEFINITION_FORMATION"), 7, "PRODUCE");
   REQUIRE_ERROR(ErrorKind::internal, written_products(other, {"block"}));
+  for (const std::string bad :
+       {"PRODUCT(block,block,'',(#15))", "PRODUCT(#15,block)", "PRODUCT('block,(#15))"}) {
+    INFO(bad);
+    other = data;
+    const std::size_t at = other.find("PRODUCT('");
+    other.replace(at, other.find(";\n", at) - at, bad);
+    REQUIRE_ERROR(ErrorKind::internal, written_products(other, {"block"}));
+  }
+  other = data;
+  other.replace(other.find("#18);"), 5, "#11);");  // a representation in what is no context
+  CHECK(written_products(other, {"block"}).shape_context.substr(0, 7) == "PRODUCT");
+  other.replace(other.find("#11);\n#18"), 5, "#97);");
+  REQUIRE_ERROR(ErrorKind::internal, written_products(other, {"block"}));
+}
+
+TEST_CASE("a place that is no place is not written", "[step]") {
+  const auto placed = [](const Frame& frame) {
+    return assembly_data(model_of({"block"}, {{0, "block-01", frame}}), product(10, "block"));
+  };
+  CHECK_FALSE(placed({}).empty());
+  REQUIRE_ERROR(ErrorKind::internal, placed({{std::nan(""), 0, 0}, {1, 0, 0}, {0, 1, 0}}));
+  REQUIRE_ERROR(ErrorKind::internal, placed({{0, 0, 0}, {0, 0, 0}, {0, 1, 0}}));
 }
 
 TEST_CASE("each placement takes seven statements, and directions are written once", "[step]") {

@@ -17,6 +17,7 @@
 #include <sstream>
 
 #include "exporters/step/part21.hpp"
+#include "exporters/step/written.hpp"
 #include "tests/exporters/step/sample_plans.hpp"
 #include "tests/support/expect.hpp"
 
@@ -27,13 +28,13 @@ namespace {
 
 TopoDS_Shape box() { return BRepPrimAPI_MakeBox(10, 20, 30).Shape(); }
 
-// One box as a component of an assembly, with or without telling the assembly.
-Handle(TDocStd_Document) assembly(bool updated) {
+// One box as a component of an assembly.
+Handle(TDocStd_Document) assembly() {
   Handle(TDocStd_Document) document = new TDocStd_Document("BinXCAF");
   const Handle(XCAFDoc_ShapeTool) shapes = XCAFDoc_DocumentTool::ShapeTool(document->Main());
   const TDF_Label root = shapes->NewShape();
   shapes->AddComponent(root, shapes->AddShape(box(), false, false), TopLoc_Location());
-  if (updated) shapes->UpdateAssemblies();
+  shapes->UpdateAssemblies();  // without it there are no solids in the file
   return document;
 }
 
@@ -66,9 +67,19 @@ class SetStatic {
 
 }  // namespace
 
-TEST_CASE("an assembly that was not updated is written without solids, and success is reported", "[occt]") {
-  CHECK(entity_count(written(assembly(true)), "MANIFOLD_SOLID_BREP") == 1);
-  CHECK(entity_count(written(assembly(false)), "MANIFOLD_SOLID_BREP") == 0);
+TEST_CASE("free shapes of one document are products of their own, in order, each in its own context",
+          "[occt]") {
+  const Handle(TDocStd_Document) document = new TDocStd_Document("BinXCAF");
+  const Handle(XCAFDoc_ShapeTool) shapes = XCAFDoc_DocumentTool::ShapeTool(document->Main());
+  for (const char* name : {"one", "two"}) TDataStd_Name::Set(shapes->AddShape(box(), false, false), name);
+  const std::string text = written(document);
+  CHECK(entity_count(text, "MANIFOLD_SOLID_BREP") == 2);
+  CHECK(entity_count(text, "NEXT_ASSEMBLY_USAGE_OCCURRENCE") == 0);
+  const std::string data =
+      text.substr(text.find("DATA;\n") + 6, text.rfind("ENDSEC;") - text.find("DATA;\n") - 6);
+  const Written both = written_products(tidied_data(data), {"one", "two"});
+  CHECK(both.products[0].definition < both.products[1].definition);
+  CHECK(both.products[0].representation != both.products[1].representation);
 }
 
 TEST_CASE("a setting that does not exist is not taken, and only the return value says so", "[occt]") {
@@ -77,14 +88,14 @@ TEST_CASE("a setting that does not exist is not taken, and only the return value
 
 TEST_CASE("the writer's own header misspells the second edition's schema and holds the clock", "[occt]") {
   const SetStatic schema("write.step.schema", "AP242DIS");
-  const std::string text = written(assembly(true));
+  const std::string text = written(assembly());
   CHECK(holds(text, "MIM_LF. {"));
   CHECK_FALSE(holds(text, "1970-01-01"));
 }
 
 TEST_CASE("an unnamed product is named by the writer, with a number that counts on", "[occt]") {
   XCAFDoc_ShapeTool::SetAutoNaming(false);
-  CHECK(holds(written(assembly(true)), "Open CASCADE STEP translator"));
+  CHECK(holds(written(assembly()), "Open CASCADE STEP translator"));
 }
 
 TEST_CASE("an export leaves the writer's settings as they were", "[step]") {

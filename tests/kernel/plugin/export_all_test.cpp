@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <thread>
 
+#include "exporters/drawing/sheets.hpp"
 #include "kernel/plugin/memory.hpp"
 #include "tests/support/jobs.hpp"
 
@@ -141,4 +142,29 @@ TEST_CASE("Only what the job's outputs want is run, and sheets are made only whe
   Progress progress;
   CHECK(export_all(result, crowd.registry, progress, sink, 4).sheets.empty());
   CHECK(sink.written() == std::vector<std::string>{"y.txt"});
+}
+
+TEST_CASE("Exporters of one build are given the same drawings, whether they are told of lists or not") {
+  using Drawings = drawing::SharedDrawings;
+  struct Draws : Exporter {
+    Draws(std::string name, bool supply, Drawings& into) : own(std::move(name)), supply(supply), into(into) {}
+    std::string name() const override { return own; }
+    std::string summary() const override { return "drawings"; }
+    ExportNeeds needs() const override { return {.supply = supply}; }
+    void write(const ExportInput& input, Sink&) const override { into = drawing::sheets(input); }
+    std::string own;
+    bool supply;
+    Drawings& into;
+  };
+  const Evaluation result = job();
+  std::vector<Drawings> drawn(4);
+  Registry registry;
+  for (std::size_t i = 0; i < drawn.size(); ++i)
+    registry.add(std::make_unique<Draws>("draws-" + std::to_string(i), i % 2 == 0, drawn[i]));
+  MemorySink sink;
+  Progress progress;
+  const Supply supply = export_all(result, registry, progress, sink, 3);
+  CHECK(!supply.pack.empty());
+  REQUIRE(drawn.front().size() > 5);
+  for (const Drawings& all : drawn) CHECK(all == drawn.front());
 }

@@ -98,7 +98,7 @@ def a_library_for_another_interface_is_refused(bench):
     for command in (("list", "methods"), ("check", bench.job(JOB)), ("build", bench.job(JOB), "-o", bench.path("out"))):
         result = installed(bench).run(*command, "--plugin", stale)
         assert result.status == 5 and result.out == b"" and result.errors == (
-            "lamwright: %s: was made for another plug-in interface than 4; build it again with this version of lamwright\n" % stale), result
+            "lamwright: %s: was made for another plug-in interface than 5; build it again with this version of lamwright\n" % stale), result
     assert not os.path.exists(bench.path("out"))
 
 

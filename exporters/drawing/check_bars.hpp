@@ -25,9 +25,10 @@ void add_check_bars(Drawing& drawing, const Box2& field);
 // In a file to cut from: both from one corner, with their figure.
 std::vector<Operation> corner_bars(const Vec2& corner);
 
+inline bool anywhere(const Vec2&) { return true; }
+
 // The first place in the drawing's sheet, `edge` inside it, where such bars and their figure lie on nothing
 // drawn and each bar is `allowed`. Nothing when there is none.
-inline bool anywhere(const Vec2&) { return true; }
 struct BarSearch {
   double edge = 6;
   double step = 10;

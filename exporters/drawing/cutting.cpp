@@ -22,7 +22,7 @@ bool on_board(const Outline& outline, const Segment& bar) {
 // Where a level line runs inside an outline; asked along one level after the other.
 class LevelStretches {
  public:
-  explicit LevelStretches(const Outline& outline) : outline_(outline), box_(outline.box()) {}
+  explicit LevelStretches(const Outline& outline) : outline_(outline) {}
 
   // Points on the edge: either answer.
   bool hold(const Vec2& p) {
@@ -37,7 +37,8 @@ class LevelStretches {
     level_ = level;
     ends_.clear();
     inside_.clear();
-    const Segment across = line({box_.low.x() - 1, level}, {box_.high.x() + 1, level});
+    const Box2& box = outline_.box();
+    const Segment across = line({box.low.x() - 1, level}, {box.high.x() + 1, level});
     for (const Segment& s : outline_.segments())
       for (const Vec2& p : crossings(across, s)) ends_.push_back(p.x());
     std::sort(ends_.begin(), ends_.end());
@@ -46,7 +47,6 @@ class LevelStretches {
   }
 
   const Outline& outline_;
-  Box2 box_;
   double level_ = NAN;
   std::vector<double> ends_;  // of the stretches, and whether each is inside
   std::vector<bool> inside_;

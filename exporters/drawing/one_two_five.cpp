@@ -15,4 +15,12 @@ double one_two_five_below(double most) {
   return power;
 }
 
+int every_one_two_five(double pitch, double apart) {
+  constexpr int kMost = 100'000'000;  // no sheet of paper is that large
+  for (int ten = 1; ten < kMost; ten *= 10)
+    for (const int every : {ten, 2 * ten, 5 * ten})
+      if (pitch * every >= apart) return every;
+  return kMost;
+}
+
 }  // namespace lamwright::drawing

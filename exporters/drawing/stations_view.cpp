@@ -7,6 +7,7 @@
 #include "exporters/drawing/clearance.hpp"
 #include "exporters/drawing/dimension.hpp"
 #include "exporters/drawing/moulds.hpp"
+#include "exporters/drawing/one_two_five.hpp"
 #include "exporters/drawing/ordinate.hpp"
 #include "exporters/drawing/pens.hpp"
 #include "exporters/drawing/plan_bodies.hpp"
@@ -99,9 +100,7 @@ std::size_t labelled_every(const PressPlan& plan, double scale) {
   if (n < 2) return 1;
   const double pitch =
       scale * (plan.sections.back().z - plan.sections.front().z) / static_cast<double>(n - 1);
-  for (const std::size_t every : {1U, 2U, 5U, 10U, 20U, 50U})
-    if (pitch * static_cast<double>(every) >= kApart) return every;
-  return 100;
+  return static_cast<std::size_t>(every_one_two_five(pitch, kApart));
 }
 
 std::vector<std::size_t> labelled(const PressPlan& plan, double scale) {

@@ -3,6 +3,7 @@
 
 #include "exporters/drawing/check_bars.hpp"
 #include "exporters/drawing/clearance.hpp"
+#include "exporters/drawing/one_two_five.hpp"
 #include "exporters/drawing/text.hpp"
 #include "exporters/drawing/tile_notes.hpp"
 #include "exporters/drawing/view.hpp"
@@ -31,18 +32,13 @@ struct Overview {
   Box2 cell(const Tile& tile) const { return view.paper(grid.cell_of(tile)); }
 };
 
-// The least of 1, 2, 5, 10 ... cells that keeps lines apart.
-int step_of(double cell) {
-  for (int ten = 1;; ten *= 10)
-    for (const int step : {ten, 2 * ten, 5 * ten})
-      if (step * cell >= kApart) return step;
-}
-
 Overview overview_of(const TileGrid& grid, const Tile& tile, double longest) {
   const Vec2 all = grid.cell.cwiseProduct(Vec2(grid.columns, grid.rows));
   const double scale = longest / all.maxCoeff();
-  Overview out{
-      grid, {scale, {0, 0}}, step_of(scale * grid.cell.minCoeff()), {"this is sheet " + tile_code(tile)}};
+  Overview out{grid,
+               {scale, {0, 0}},
+               every_one_two_five(scale * grid.cell.minCoeff(), kApart),
+               {"this is sheet " + tile_code(tile)}};
   if (out.step > 1)
     out.caption.push_back("a line every " + std::to_string(out.step) + " sheets");
   else if (grid.tiles().size() < grid.used.size())

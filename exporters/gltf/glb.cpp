@@ -150,7 +150,7 @@ std::string Document::text() const {
   if (!nodes_.empty()) nodes += "," + nodes_.entries();
   gltf::JsonObject out;
   out.add("asset", gltf::json_line({{"version", "2.0"}, {"generator", "lamwright"}}));
-  out.add("scene", std::to_string(kRoot));
+  out.add("scene", "0");
   out.add("scenes", gltf::json_line(Json::array({{{"name", title_}, {"nodes", Json::array({kRoot})}}})));
   out.add("nodes", nodes + "]");
   out.add("materials", materials_);

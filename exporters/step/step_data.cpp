@@ -57,6 +57,7 @@ class Settings {
     set("write.step.schema", options.schema == StepSchema::ap242 ? "AP242DIS" : "AP214IS");
     set("write.surfacecurve.mode", options.pcurves ? "On" : "Off");
     set("write.step.unit", "MM");
+    set("write.step.assembly", "On");
     set("write.step.nonmanifold", "Off");
     set("write.stepcaf.subshapes.name", "Off");
     set("write.precision.mode", "Average");

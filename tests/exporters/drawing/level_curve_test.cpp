@@ -81,3 +81,11 @@ TEST_CASE("round numbers for scales are 1, 2 and 5 times powers of ten") {
   CHECK(one_two_five_below(0.07) == test::within(0.05, 1e-15));
   CHECK(one_two_five_below(0.3 - 0.1) == test::within(0.2, 1e-15));  // just below 0.2 as computed
 }
+
+TEST_CASE("of many things every first, second, fifth, tenth ... is shown, so that those shown stand apart") {
+  CHECK(every_one_two_five(4.2, 4.2) == 1);
+  CHECK(every_one_two_five(4.1, 4.2) == 2);
+  CHECK(every_one_two_five(2, 4.2) == 5);
+  CHECK(every_one_two_five(0.5, 4.2) == 10);
+  CHECK(every_one_two_five(0.03, 4.2) == 200);
+}
